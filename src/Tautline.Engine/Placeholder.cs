@@ -1,0 +1,3 @@
+namespace Tautline.Engine;
+
+internal static class Placeholder;
