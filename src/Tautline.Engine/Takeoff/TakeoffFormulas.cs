@@ -1,0 +1,61 @@
+using System.Runtime.InteropServices;
+using Tautline.Engine.Catalog;
+using Tautline.Engine.Reasons;
+
+namespace Tautline.Engine.Takeoff;
+
+/// <summary>Quantities of a take-off line from the facts it sums.</summary>
+public static class TakeoffFormulas
+{
+    public static N Net<N>(TakeoffItem item) where N : struct, INumber<N> => Sum<N>(item.Net);
+
+    public static N Mass<N>(TakeoffItem item) where N : struct, INumber<N> => Sum<N>(item.Masses);
+
+    /// <summary>Whole units to buy.</summary>
+    /// <param name="roll">Length of a roll of the item's fabric, metres.</param>
+    public static N Purchase<N>(TakeoffItem item, FactKey net, double netValue, double roll, Rules rules) where N : struct, INumber<N>
+        => item.PurchaseUnit switch
+        {
+            PurchaseUnit.Stick => Sticks<N>(item, rules),
+            PurchaseUnit.Coil => N.Cover(N.Known(net, netValue, Unit.Length), N.Rule(rules.WireCoil)),
+            PurchaseUnit.Roll => N.Cover(Sum<N>(item.Bought), N.Given("roll", roll, Unit.Length)),
+            PurchaseUnit.Bag => Sum<N>(item.Bought),
+            _ => N.Known(net, netValue, Unit.Count),
+        };
+
+    /// <summary>Bags for the whole volume at once; the plan buys whole bags for each hole.</summary>
+    public static N BagsByTotal<N>(FactKey net, double volume, Rules rules) where N : struct, INumber<N>
+        => N.Cover(N.Known(net, volume, Unit.Volume), N.Rule(rules.BagYield));
+
+    public static N Left<N>(TakeoffItem item, FactKey purchase, double rolls, double roll) where N : struct, INumber<N>
+        => N.Known(purchase, rolls, Unit.Count) * N.Given("roll", roll, Unit.Length) - Sum<N>(item.Bought);
+
+    /// <summary>Full sticks stay full; what is left of each run is packed first-fit decreasing with the brace rails.</summary>
+    private static N Sticks<N>(TakeoffItem item, Rules rules) where N : struct, INumber<N>
+    {
+        var stick = N.Rule(rules.RailStick);
+        var full = new N[item.Net.Count];
+        var pieces = new List<N>(item.Net.Count + item.Pieces.Count);
+        for (var i = 0; i < full.Length; i++)
+        {
+            var rail = One<N>(item.Net[i]);
+            full[i] = N.Fit(rail, stick);
+            pieces.Add(rail - full[i] * stick);
+        }
+        foreach (var piece in item.Pieces) pieces.Add(One<N>(piece));
+        return (full.Length == 0 ? N.Constant(0) : N.Sum(full)) + N.Pack(stick, CollectionsMarshal.AsSpan(pieces));
+    }
+
+    private static N Sum<N>(List<Share> shares) where N : struct, INumber<N>
+    {
+        var terms = new N[shares.Count];
+        for (var i = 0; i < terms.Length; i++) terms[i] = One<N>(shares[i]);
+        return N.Sum(terms);
+    }
+
+    private static N One<N>(Share share) where N : struct, INumber<N>
+    {
+        var value = N.Known(share.Fact, share.Value, share.Unit);
+        return share.Times == 1 ? value : N.Constant(share.Times) * value;
+    }
+}
