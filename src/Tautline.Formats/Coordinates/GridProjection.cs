@@ -26,19 +26,25 @@ internal sealed class GridProjection
 
     /// <summary>Grid east and north in metres; not finite where the projection has no answer.</summary>
     public (double East, double North) ToGrid(GeographicPoint point) =>
-        _forward.Transform(NearMeridian(point.Longitude), point.Latitude);
+        Answer(_forward, NearMeridian(point.Longitude), point.Latitude);
 
     /// <summary>Degrees of a place on the grid, given in metres; null where the projection has no answer.</summary>
     public GeographicPoint? ToGeographic(double east, double north)
     {
+        var (longitude, latitude) = Answer(_inverse, east, north);
+        return double.IsFinite(longitude) && Math.Abs(latitude) <= 90 ? new(latitude, UtmZone.Wrap(longitude)) : null;
+    }
+
+    // The package throws, of several kinds, at the poles and where its iteration does not settle.
+    private static (double X, double Y) Answer(MathTransform transform, double x, double y)
+    {
         try
         {
-            var (longitude, latitude) = _inverse.Transform(east, north);
-            return double.IsFinite(longitude) && Math.Abs(latitude) <= 90 ? new(latitude, UtmZone.Wrap(longitude)) : null;
+            return transform.Transform(x, y);
         }
-        catch (ArgumentException)
+        catch (Exception fault) when (fault is not OutOfMemoryException)
         {
-            return null; // the package throws when its iteration finds no latitude
+            return (double.NaN, double.NaN);
         }
     }
 
