@@ -27,7 +27,7 @@ public sealed class BayPlacerTests
     {
         var placing = BayPlacer.Place(40, 10, 2, [new(12, 27)]);
         Assert.Equal(5, placing.Excess);
-        Assert.Equal([0, 6, 12, 27, 34, 40], placing.Posts.Select(p => p == 33 ? 34 : p));
+        Assert.Equal([0, 6, 12, 27, 34, 40], placing.Posts);
     }
 
     /// <summary>Every set of posts on a small grid, by brute force: least excess, fewest bays, smallest largest bay, least squares.</summary>

@@ -28,7 +28,7 @@ public sealed class WhyTests
     public void TheReasonOfAHoleDepthNamesItsClause()
     {
         var why = Facts.Why(Some.Plan(Some.StraightHundred()), new FactKey(FactKind.HoleDepth, 0, 1))!;
-        var rules = Leaves(why).Where(l => l.Kind == LeafKind.Rule).ToDictionary(l => l.Name);
+        var rules = Leaves(why).Where(l => l.Kind == LeafKind.Rule).DistinctBy(l => l.Name).ToDictionary(l => l.Name);
         Assert.Equal("ASTM F567", rules["hole.depth"].From!.Source);
         Assert.Equal("5.1", rules["hole.depth"].From!.Clause);
     }
