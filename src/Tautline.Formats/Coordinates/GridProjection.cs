@@ -26,7 +26,7 @@ internal sealed class GridProjection
 
     /// <summary>Grid east and north in metres; not finite where the projection has no answer.</summary>
     public (double East, double North) ToGrid(GeographicPoint point) =>
-        Answer(_forward, NearMeridian(point.Longitude), point.Latitude);
+        Answer(_forward, point.Longitude, point.Latitude);
 
     /// <summary>Degrees of a place on the grid, given in metres; null where the projection has no answer.</summary>
     public GeographicPoint? ToGeographic(double east, double north)
@@ -60,9 +60,6 @@ internal sealed class GridProjection
         var meridian = System.Ellipsoid.MeridianRadius(point.Latitude) * double.DegreesToRadians(2 * halfStep);
         return Math.Sqrt((east2 - east1) * (east2 - east1) + (north2 - north1) * (north2 - north1)) / meridian;
     }
-
-    private double NearMeridian(double longitude) =>
-        System.CentralMeridian + UtmZone.Wrap(longitude - System.CentralMeridian);
 
     private static ProjectedCoordinateSystem Build(ProjectedSystem system)
     {
