@@ -60,7 +60,7 @@ internal static class LineText
                                   + Every(spec.RingSpace / (spec.AdvanceLow * 2), words.Short(spec.RingSpace)));
         yield return ("fabric", $"{words.Long(run.Fabric)} between the bars, {words.Long(run.RollTake)} off the roll, "
                                 + $"{PlanWords.Range(run.PicketsLow, run.PicketsHigh)} pickets");
-        if (spec.Braced) yield return ("braces", $"{words.Long(run.BraceRail)} of brace rail, one braced panel at each end");
+        if (spec.Braced) yield return ("braces", $"brace rail {words.Long(run.Start.BraceRail)} at the start, {words.Long(run.Finish.BraceRail)} at the finish, each with its rod");
         if (run.Bays > 1) yield return ("post ties", $"{spec.Ties.Count} on each line post: {DiamondText.Positions(spec.Ties)}");
         yield return ("start", End(run.Start, from, words));
         yield return ("finish", End(run.Finish, to, words));
