@@ -46,7 +46,7 @@ public sealed record Job
     public IReadOnlyList<RollCalibration> Calibrations { get; init => field = value ?? []; } = [];
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>A limit 'as specified': the rule's key and its value in the rule's own SI unit, with where the job says so.</summary>
@@ -59,7 +59,7 @@ public sealed record RuleOverride
     public string Source { get; init => field = value ?? ""; } = "";
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>How the job's local metres relate to a map: local = (projected - origin) * ground scale.</summary>
@@ -75,7 +75,7 @@ public sealed record CoordinateFrame
     public double GroundScale { get; init; } = 1;
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>What the fence is made of. A section or part left out is chosen by the rule set from the height.</summary>
@@ -119,7 +119,7 @@ public sealed record Spec
     public Length? Roll { get; init; }
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>One continuous fence line: vertices in <see cref="Vertex.Order"/>, closed or open.</summary>
@@ -138,7 +138,7 @@ public sealed record Line
     public IReadOnlyList<Vertex> Vertices { get; init => field = value ?? []; } = [];
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>A point of a line, in local metres, and the leg that leaves it.</summary>
@@ -155,7 +155,7 @@ public sealed record Vertex
     public Leg? Leg { get; init; }
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 public sealed record Leg
@@ -169,7 +169,7 @@ public sealed record Leg
     public SpecId? Spec { get; init; }
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>An opening in a leg, face to face of its posts, measured level.</summary>
@@ -190,7 +190,7 @@ public sealed record Gate
     public required Length Opening { get; init; }
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>A stretch of a leg where no post may stand, measured level from the start of the leg.</summary>
@@ -214,7 +214,7 @@ public sealed record Obstacle
     public string Note { get; init => field = value ?? ""; } = "";
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>Ten pickets measured along the fabric of a delivered roll.</summary>
@@ -225,5 +225,5 @@ public sealed record RollCalibration
     public required Length TenPickets { get; init; }
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
