@@ -6,7 +6,8 @@ namespace Tautline.Engine.Jobs;
 
 /// <summary>
 /// What people enter for one piece of work; a plain document. Lengths are metres, grades are rise over run. Fields and kinds
-/// this version does not know are kept in <see cref="Extra"/> and written back with equal values.
+/// this version does not know are kept in <see cref="Extra"/> and written back with equal values; that property has a setter only
+/// because the serializer fills it after the constructor.
 /// </summary>
 public sealed record Job
 {
