@@ -50,14 +50,8 @@ internal static class Flags
     private static Length? ReadHeight(ArgumentResult result)
     {
         var text = result.Tokens[0].Value;
-        var number = text.TrimEnd('f', 't', 'i', 'n', 'm', '\'', '"');
-        if (double.TryParse(number, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) && value > 0)
-            switch (text[number.Length..])
-            {
-                case "" or "ft" or "'": return Length.FromFeet(value);
-                case "in" or "\"": return Length.FromInches(value);
-                case "m": return new Length(value);
-            }
+        var height = LengthText.Parse(text, LengthUnit.Foot);
+        if (height is { Ok: true, Value.Metres: > 0 }) return height.Value;
         result.AddError($"--spec cannot be '{text}': write a height such as 6ft, 72in or 1.8288m.");
         return null;
     }

@@ -20,7 +20,7 @@ internal static class JobSource
         => Path.GetExtension(path).ToLowerInvariant() switch
         {
             ".json" => bytes => Job(path, bytes, units),
-            ".geojson" => bytes => OutlineJob.Read(path, bytes, choices, units),
+            ".geojson" => bytes => OutlineSource.Read(path, bytes, choices, units),
             _ => null,
         };
 
