@@ -171,7 +171,7 @@ public sealed class JobProblemTests
 
     [Theory]
     [InlineData(ProblemCode.SpecHeight, "No 2\" 9-ga fabric is made 6' 3\" high.", "It comes in 36\", 42\", 48\", 60\", 72\", 84\", 96\", 108\", 120\", 144\".")]
-    [InlineData(ProblemCode.GateTooWide, "The gate needs 16' 2 7/8\" with its posts and the leg is 16' long.", "Choose a smaller opening or put the gate on a longer leg.")]
+    [InlineData(ProblemCode.GateTooWide, "The gate needs 16' 2 7/8\" with its posts and the leg is 16' 0\" long.", "Choose a smaller opening or put the gate on a longer leg.")]
     [InlineData(ProblemCode.LegShort, "The leg is 5\" long.", "A leg is at least 6\" and runs between two different points.")]
     [InlineData(ProblemCode.GradeSteep, "A grade of 120 % cannot be fenced.", "Grades are at most 100 %; 12 % is written 0.12.")]
     [InlineData(ProblemCode.CalibrationRange, "Ten pickets over 1 3/8\" cannot be this mesh.", "For this mesh ten pickets measure between 11 9/16\" and 1' 6 3/8\". Count again, along the fabric.")]
