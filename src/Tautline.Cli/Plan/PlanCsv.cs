@@ -62,14 +62,14 @@ internal static class PlanCsv
         csv.Row(
             "line", "number", "from_post", "to_post", "spec", $"level_{u.Long}", $"along_{u.Long}", "bays", $"largest_bay_{u.Long}",
             $"rail_{u.Long}", "rail_pieces", "sleeves", $"wire_{u.Long}", $"fabric_{u.Long}", $"roll_take_{u.Long}", "pickets_low",
-            "pickets_high", "rail_ties", "rings", $"brace_rail_{u.Long}", $"start_bar_{u.Short}", "start_bands", "start_columns",
-            $"finish_bar_{u.Short}", "finish_bands", "finish_columns");
+            "pickets_high", "rail_ties", "rings", $"start_brace_rail_{u.Long}", $"start_bar_{u.Short}", "start_bands", "start_columns",
+            $"finish_brace_rail_{u.Long}", $"finish_bar_{u.Short}", "finish_bands", "finish_columns");
         foreach (var line in plan.Lines)
             foreach (var r in line.Runs)
                 csv.Row(
                     line.Id, r.Number, line.Posts[r.FromPost].Number, line.Posts[r.ToPost].Number, r.Spec, u.InLong(r.Level), u.InLong(r.Along),
                     r.Bays, u.InLong(r.LargestBay), u.InLong(r.Rail), r.RailPieces, r.Sleeves, u.InLong(r.Wire), u.InLong(r.Fabric),
-                    u.InLong(r.RollTake), r.PicketsLow, r.PicketsHigh, r.RailTies, r.Rings, u.InLong(r.BraceRail), u.InShort(r.Start.Bar),
-                    r.Start.Bands, r.Start.Columns, u.InShort(r.Finish.Bar), r.Finish.Bands, r.Finish.Columns);
+                    u.InLong(r.RollTake), r.PicketsLow, r.PicketsHigh, r.RailTies, r.Rings, u.InLong(r.Start.BraceRail), u.InShort(r.Start.Bar),
+                    r.Start.Bands, r.Start.Columns, u.InLong(r.Finish.BraceRail), u.InShort(r.Finish.Bar), r.Finish.Bands, r.Finish.Columns);
     }
 }
