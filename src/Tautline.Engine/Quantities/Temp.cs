@@ -24,6 +24,16 @@ public readonly record struct LinearMass(double KilogramsPerMetre) { public stat
 public readonly record struct Slope(double Ratio);
 public readonly record struct Direction(double East, double North)
 {
-    public static double Between(Direction a, Direction b) => throw new InvalidOperationException();
+    public static double Between(Direction a, Direction b)
+    {
+        var cross = b.East * a.North - b.North * a.East; var dot = a.East * b.East + a.North * b.North;
+        if (cross == 0) return dot >= 0 ? 0 : 180;
+        if (dot == 0) return cross > 0 ? 90 : -90;
+        var x = Math.Abs(cross / dot); var inv = x > 1; if (inv) x = 1 / x;
+        for (var i = 0; i < 4; i++) x = x / (1 + Math.Sqrt(1 + x * x));
+        double t = x, sum = 0; for (var k = 0; k < 20; k++) { sum += (k % 2 == 0 ? 1 : -1) * t / (2 * k + 1); t *= x * x; }
+        var deg = sum * 16 * 180 / Math.PI; if (inv) deg = 90 - deg; if (dot < 0) deg = 180 - deg;
+        return cross > 0 ? deg : -deg;
+    }
 }
 public static class LengthText { public static string Show(Length l, UnitSystem u) => ""; public static string Inches(Length l, int d) => ""; }
