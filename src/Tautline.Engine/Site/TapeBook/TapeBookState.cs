@@ -36,7 +36,9 @@ internal sealed class TapeBookState(TapeProblems problems)
     /// <summary>The line being walked, or null before the first.</summary>
     public TapeLine? Open => Lines.Count > 0 ? Lines[^1] : null;
 
-    public string Show(double metres) => LengthText.Show(new Length(metres), Units);
+    /// <summary>A length for people: to 1/16 in or to the millimetre.</summary>
+    public string Show(double metres)
+        => Units == UnitSystem.Metric ? LengthText.Metric(new Length(metres)) : LengthText.FeetInches(new Length(metres), 16);
 
     /// <summary>Begins a line; one without a name is named by its number.</summary>
     public TapeLine Begin(string? name, int line, int column)

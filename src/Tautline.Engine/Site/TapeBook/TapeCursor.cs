@@ -19,7 +19,7 @@ internal sealed class TapeCursor(string line, int number, IReadOnlyList<TapeToke
 
     private static readonly HashSet<string> units = new(StringComparer.OrdinalIgnoreCase)
     {
-        "ft", "foot", "feet", "in", "inch", "inches", "m", "cm", "mm", "metre", "metres", "meter", "meters", "yd", "yard", "yards", "km",
+        "ft", "foot", "feet", "in", "inch", "inches", "m", "cm", "mm", "metre", "metres", "meter", "meters", "ftUS", "usft",
     };
 
     private int at;

@@ -7,8 +7,10 @@ namespace Tautline.Engine.Site.TapeBook;
 internal static class TapeLength
 {
     /// <summary>Feet and inches to 1/64 where that is exact, else decimal feet; metres in a metric book.</summary>
+    /// <exception cref="OverflowException">The length is not finite.</exception>
     public static string Write(Length length, UnitSystem units)
-        => units == UnitSystem.Metric ? $"{Number(length.Metres)} m"
+        => length.Nanometres < 0 ? $"-{Write(-length, units)}"
+            : units == UnitSystem.Metric ? $"{Number(length.Metres)} m"
             : length.Nanometres % Length.NmPer64thInch == 0 ? FeetInches(length.Nanometres / Length.NmPer64thInch)
             : $"{Number(length.Feet)}'";
 
@@ -18,15 +20,7 @@ internal static class TapeLength
     private static string FeetInches(long parts)
     {
         var (feet, inches) = Math.DivRem(parts, 12 * 64);
-        var text = feet > 0 ? $"{feet}'" : "";
-        return inches > 0 || feet == 0 ? $"{text}{(feet > 0 ? " " : "")}{Inches(inches)}\"" : text;
-    }
-
-    private static string Inches(long parts)
-    {
-        var (whole, part) = Math.DivRem(parts, 64);
-        var of = 64L;
-        for (; part > 0 && part % 2 == 0; part /= 2) of /= 2;
-        return part == 0 ? $"{whole}" : whole == 0 ? $"{part}/{of}" : $"{whole} {part}/{of}";
+        var text = LengthText.Inches(Length.FromNanometres(inches * Length.NmPer64thInch), 64);
+        return feet == 0 ? text : inches == 0 ? $"{feet}'" : inches < 64 ? $"{feet}' 0 {text}" : $"{feet}' {text}";
     }
 }

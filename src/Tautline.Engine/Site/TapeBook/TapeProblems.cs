@@ -15,6 +15,9 @@ internal sealed class TapeProblems
     /// <summary>In the order of the book.</summary>
     public IReadOnlyList<TapeProblem> Found => [.. found.OrderBy(p => p.Line).ThenBy(p => p.Column)];
 
+    /// <summary>The one told last.</summary>
+    public TapeProblem Last => found[^1];
+
     public void Add(TapeText text, int line, int column, params object[] figures)
     {
         HasErrors |= text.Severity == Severity.Error;

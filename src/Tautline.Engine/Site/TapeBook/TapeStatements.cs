@@ -18,9 +18,23 @@ internal sealed class TapeStatements
         var (walk, marks) = (new WalkStatements(book), new MarkStatements(book));
         byWord = new(StringComparer.Ordinal)
         {
-            ["job"] = Job, ["units"] = Units, ["as"] = AsSpecified, ["spec"] = new SpecStatement(book).Read, ["ten"] = TenPickets,
-            ["measured"] = Measured, ["line"] = walk.Line, ["start"] = walk.Start, ["facing"] = walk.Facing, ["leg"] = walk.Leg,
-            ["r"] = walk.Turn, ["l"] = walk.Turn, ["height"] = walk.Height, ["close"] = walk.Close, ["gate"] = marks.Gate,
+            ["job"] = Job,
+            ["units"] = Units,
+            ["as"] = AsSpecified,
+            ["spec"] = new SpecStatement(book).Read,
+            ["ten"] = TenPickets,
+            ["measured"] = Measured,
+            ["line"] = walk.Line,
+            ["start"] = walk.Start,
+            ["facing"] = walk.Facing,
+            ["leg"] = walk.Leg,
+            ["r"] = walk.Turn,
+            ["l"] = walk.Turn,
+            ["right"] = walk.Turn,
+            ["left"] = walk.Turn,
+            ["height"] = walk.Height,
+            ["close"] = walk.Close,
+            ["gate"] = marks.Gate,
             ["no-dig"] = marks.NoDig,
         };
     }
@@ -33,7 +47,7 @@ internal sealed class TapeStatements
             statement.Problem(TapeTexts.WordUnknown, word, Spelling.Hint(word, byWord.Keys));
             return;
         }
-        if (word is not ("r" or "l")) statement.Skip();
+        if (word is not ("r" or "l" or "right" or "left")) statement.Skip();
         read(statement);
     }
 

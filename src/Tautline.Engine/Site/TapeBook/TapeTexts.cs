@@ -38,7 +38,7 @@ internal static class TapeTexts
     public static readonly TapeText SlopeBad = Error("slope-bad", "{0}", "{1}");
     public static readonly TapeText SlopeNegative = Error("slope-negative", "The slope '{0}' has a sign.", "Say up or down, and the slope without a sign.");
     public static readonly TapeText SlopeSteep = Error("slope-steep", "A slope of {0} % cannot be fenced.", "Slopes are at most 100 %, that is 1:1 or 45 deg.");
-    public static readonly TapeText BearingMissing = Error("bearing-missing", "A bearing is missing here.", "Write N 37 E or N 37°30' E.");
+    public static readonly TapeText BearingMissing = Error("bearing-missing", "A bearing is missing here.", "Write N 37 E, N 37°30' E, due E or az 127.");
     public static readonly TapeText BearingBad = Error("bearing-bad", "{0}", "{1}");
     public static readonly TapeText TurnBad = Error("turn-bad", "{0}", "{1}");
     public static readonly TapeText TurnRange = Error("turn-range", "A turn of {0} degrees is no corner.", "A turn is more than 0 and less than 180 degrees to the right (R) or left (L).");
