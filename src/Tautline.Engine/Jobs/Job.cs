@@ -6,7 +6,8 @@ namespace Tautline.Engine.Jobs;
 
 /// <summary>
 /// What people enter for one piece of work; a plain document. Lengths are metres, grades are rise over run. Fields and kinds
-/// this version does not know are kept in <see cref="Extra"/> and written back with equal values.
+/// this version does not know are kept in <see cref="Extra"/> and written back with equal values; that property has a setter only
+/// because the serializer fills it after the constructor.
 /// </summary>
 public sealed record Job
 {
@@ -46,7 +47,7 @@ public sealed record Job
     public IReadOnlyList<RollCalibration> Calibrations { get; init => field = value ?? []; } = [];
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>A limit 'as specified': the rule's key and its value in the rule's own SI unit, with where the job says so.</summary>
@@ -59,7 +60,7 @@ public sealed record RuleOverride
     public string Source { get; init => field = value ?? ""; } = "";
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>How the job's local metres relate to a map: local = (projected - origin) * ground scale.</summary>
@@ -75,7 +76,7 @@ public sealed record CoordinateFrame
     public double GroundScale { get; init; } = 1;
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>What the fence is made of. A section or part left out is chosen by the rule set from the height.</summary>
@@ -119,7 +120,7 @@ public sealed record Spec
     public Length? Roll { get; init; }
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>One continuous fence line: vertices in <see cref="Vertex.Order"/>, closed or open.</summary>
@@ -138,7 +139,7 @@ public sealed record Line
     public IReadOnlyList<Vertex> Vertices { get; init => field = value ?? []; } = [];
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>A point of a line, in local metres, and the leg that leaves it.</summary>
@@ -155,7 +156,7 @@ public sealed record Vertex
     public Leg? Leg { get; init; }
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 public sealed record Leg
@@ -169,7 +170,7 @@ public sealed record Leg
     public SpecId? Spec { get; init; }
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>An opening in a leg, face to face of its posts, measured level.</summary>
@@ -190,7 +191,7 @@ public sealed record Gate
     public required Length Opening { get; init; }
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>A stretch of a leg where no post may stand, measured level from the start of the leg.</summary>
@@ -214,7 +215,7 @@ public sealed record Obstacle
     public string Note { get; init => field = value ?? ""; } = "";
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>Ten pickets measured along the fabric of a delivered roll.</summary>
@@ -225,5 +226,5 @@ public sealed record RollCalibration
     public required Length TenPickets { get; init; }
 
     [JsonExtensionData]
-    public IDictionary<string, JsonElement>? Extra { get; init; }
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }

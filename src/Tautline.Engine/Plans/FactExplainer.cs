@@ -78,7 +78,6 @@ internal static class FactExplainer
             FactKind.RollTake => f.RollTake<Traced>(run.Fabric.Metres, run.Start.Mismatch.Metres, run.Finish.Mismatch.Metres),
             FactKind.RailTies => f.RailTies<Traced>(run.Fabric.Metres, spec.TieSpace.Metres),
             FactKind.Rings => f.Rings<Traced>(run.Fabric.Metres, spec.RingSpace.Metres),
-            FactKind.BraceRail => f.BraceRail<Traced>(),
             _ => Traced.Given("two ends", 2, Unit.Count),
         };
     }
@@ -93,6 +92,7 @@ internal static class FactExplainer
         return key.Kind switch
         {
             FactKind.FabricEnd => Traced.Given("one fabric end", 1, Unit.Count),
+            FactKind.BraceRail => f.BraceRail<Traced>(key.End),
             FactKind.Bar => f.Bar<Traced>(key.End),
             FactKind.Bands => f.Bands<Traced>(key.End, end.Bar.Metres),
             FactKind.Mismatch => f.Mismatch<Traced>(key.End),
@@ -128,7 +128,7 @@ internal static class FactExplainer
         {
             FactKind.Net => TakeoffFormulas.Net<Traced>(item),
             FactKind.Purchase => TakeoffFormulas.Purchase<Traced>(item, net, line.Net, roll, basis.Rules),
-            FactKind.LineMass => TakeoffFormulas.Mass<Traced>(item),
+            FactKind.LineMass => TakeoffFormulas.Mass<Traced>(item, net, line.Net),
             FactKind.BagsByTotal => TakeoffFormulas.BagsByTotal<Traced>(net, line.Net, basis.Rules),
             _ => TakeoffFormulas.Left<Traced>(item, key with { Kind = FactKind.Purchase }, line.Purchase, roll),
         };

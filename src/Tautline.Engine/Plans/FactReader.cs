@@ -60,13 +60,13 @@ internal static class FactReader
         FactKind.RollTake => run.RollTake.Metres,
         FactKind.RailTies => run.RailTies,
         FactKind.Rings => run.Rings,
-        FactKind.BraceRail => run.BraceRail.Metres,
         _ => 2,
     };
 
     private static double? OfEnd(EndPlan end, FactKind kind) => kind switch
     {
         FactKind.FabricEnd => 1,
+        FactKind.BraceRail => end.BraceRail.Metres,
         FactKind.Bar => end.Bar.Metres,
         FactKind.Bands => end.Bands,
         FactKind.Mismatch => end.Mismatch.Metres,

@@ -21,12 +21,12 @@ public static class Facts
     [
         FactKind.RunAlong, FactKind.Bays, FactKind.LargestBay, FactKind.Rail, FactKind.RailPieces, FactKind.Sleeves, FactKind.RailMass,
         FactKind.Wire, FactKind.Fabric, FactKind.PicketsLow, FactKind.PicketsHigh, FactKind.RollTake, FactKind.RailTies, FactKind.Rings,
-        FactKind.BraceRail, FactKind.RunEnds,
+        FactKind.RunEnds,
     ];
 
     private static readonly FactKind[] ofEnd =
     [
-        FactKind.FabricEnd, FactKind.Bar, FactKind.Bands, FactKind.Mismatch, FactKind.ColumnsLow, FactKind.Columns, FactKind.ColumnsHigh,
+        FactKind.FabricEnd, FactKind.BraceRail, FactKind.Bar, FactKind.Bands, FactKind.Mismatch, FactKind.ColumnsLow, FactKind.Columns, FactKind.ColumnsHigh,
     ];
 
     private static readonly FactKind[] ofGate = [FactKind.GateStands, FactKind.Opening, FactKind.Centres, FactKind.Leaf, FactKind.Leaves];

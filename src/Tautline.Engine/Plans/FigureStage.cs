@@ -82,7 +82,7 @@ public static class FigureStage
             (int)f.Sleeves<Plain>(pieces).Value, new Mass(f.RailMass<Plain>(rail).Value), new Length(f.Wire<Plain>(along).Value),
             new Length(fabric), new Length(take), (int)f.PicketsLow<Plain>(take, spec.AdvanceHigh.Metres).Value,
             (int)f.PicketsHigh<Plain>(take, spec.AdvanceLow.Metres).Value, (int)f.RailTies<Plain>(fabric, spec.TieSpace.Metres).Value,
-            (int)f.Rings<Plain>(fabric, spec.RingSpace.Metres).Value, new Length(f.BraceRail<Plain>().Value), start, finish);
+            (int)f.Rings<Plain>(fabric, spec.RingSpace.Metres).Value, start, finish);
     }
 
     private static EndPlan End(RunFigures f, int end, SpecPlan spec)
@@ -93,7 +93,7 @@ public static class FigureStage
         var mismatch = f.Mismatch<Plain>(end).Value;
         var columns = (int)f.Columns<Plain>(end, mismatch, spec.AdvanceLow.Metres, spec.AdvanceHigh.Metres).Value;
         return new EndPlan(
-            new Slope(f.RiseTowards(end)), new Length(bar), bands, Fastening.Positions(f.Spec, bands, rules.BandMax), new Length(mismatch),
+            new Slope(f.RiseTowards(end)), new Length(f.BraceRail<Plain>(end).Value), new Length(bar), bands, Fastening.Positions(f.Spec, bands, rules.BandMax), new Length(mismatch),
             (int)f.ColumnsAt<Plain>(end, mismatch, FactKind.AdvanceHigh, spec.AdvanceHigh.Metres).Value, columns,
             (int)f.ColumnsAt<Plain>(end, mismatch, FactKind.AdvanceLow, spec.AdvanceLow.Metres).Value,
             Bias.Crossings(columns, spec.WholeRows), columns == 0 ? LongEdge.None : Bias.Edge(f.RiseTowards(end)));

@@ -20,7 +20,7 @@ public sealed record Plan(
 {
     /// <summary>What the plan was made from, kept so that a figure can be asked 'why'.</summary>
     [JsonIgnore]
-    public required Basis Basis { get; init; }
+    public Basis Basis { get; init; } = null!; // set by the planner; 'required' would bring it into the JSON contract
 
     [JsonIgnore]
     public bool HasErrors => Problems.Any(p => p.Severity == Severity.Error);
@@ -64,11 +64,10 @@ public sealed record PostPlan(
 /// <param name="Rail">Top rail between the terminals' faces; zero without one.</param>
 /// <param name="Fabric">Between the two tension bars.</param>
 /// <param name="RollTake">What the pull takes from a square-cut roll.</param>
-/// <param name="BraceRail">Length of all brace rails of the run.</param>
 public sealed record RunPlan(
     int Number, int FromPost, int ToPost, SpecId Spec, Length Level, Length Along, int Bays, Length LargestBay, Length Rail,
     int RailPieces, int Sleeves, Mass RailMass, Length Wire, Length Fabric, Length RollTake, int PicketsLow, int PicketsHigh, int RailTies,
-    int Rings, Length BraceRail, EndPlan Start, EndPlan Finish)
+    int Rings, EndPlan Start, EndPlan Finish)
 {
     [JsonIgnore]
     public IEnumerable<EndPlan> Ends => [Start, Finish];
@@ -76,11 +75,12 @@ public sealed record RunPlan(
 
 /// <summary>One end of a pull on its terminal.</summary>
 /// <param name="Rise">Grade seen walking towards the terminal.</param>
+/// <param name="BraceRail">Between the faces of the terminal and the first line post; zero where the end is not braced.</param>
 /// <param name="Mismatch">Of top and bottom along the rail.</param>
 /// <param name="Columns">Picket columns of the bias at the middle of the advance's range.</param>
 /// <param name="Crossings">Rows from the top at which the cut steps over.</param>
 public sealed record EndPlan(
-    Slope Rise, Length Bar, int Bands, FasteningSet BandsAt, Length Mismatch, int ColumnsLow, int Columns, int ColumnsHigh,
+    Slope Rise, Length BraceRail, Length Bar, int Bands, FasteningSet BandsAt, Length Mismatch, int ColumnsLow, int Columns, int ColumnsHigh,
     IReadOnlyList<double> Crossings, LongEdge LongEdge);
 
 /// <param name="NearFace">Level station of the face of the first post.</param>

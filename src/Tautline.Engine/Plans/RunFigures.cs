@@ -78,14 +78,13 @@ public readonly record struct RunFigures(HungRun Run, Chain Chain, int Line, int
             ? RunFormulas.Between(Known<N>(FactKind.Fabric, fabric), OfSpec<N>(FactKind.RingSpace, space))
             : N.Given("no bottom wire", 0, Unit.Count);
 
-    /// <summary>One brace rail at each end, between the faces of the terminal and the first line post.</summary>
-    public N BraceRail<N>() where N : struct, INumber<N>
-        => Spec.Braced ? Brace<N>(0, Run.First) + Brace<N>(1, Run.Last) : N.Given("no brace", 0, Unit.Length);
-
-    private N Brace<N>(int end, PlacedPost terminal) where N : struct, INumber<N>
+    /// <summary>The brace rail of an end, between the faces of the terminal and the first line post.</summary>
+    public N BraceRail<N>(int end) where N : struct, INumber<N>
     {
+        if (!Spec.Braced) return N.Given("no brace", 0, Unit.Length);
+        var terminal = (end == 0 ? Run.First : Run.Last).Section;
         var bay = N.Given("bay at the terminal", Run.BraceBayNm(Chain, end) * 1e-9, Unit.Length);
-        var posts = N.Listed("post", terminal.Section.OutsideDiameter.Metres, Unit.Length, terminal.Section.From)
+        var posts = N.Listed("terminal post", terminal.OutsideDiameter.Metres, Unit.Length, terminal.From)
             + N.Listed("line post", Spec.LinePost.OutsideDiameter.Metres, Unit.Length, Spec.LinePost.From);
         return bay - posts / N.Constant(2);
     }

@@ -11,10 +11,10 @@ public enum FactKind
 
     // of a run
     RunAlong, Bays, LargestBay, Rail, RailPieces, Sleeves, RailMass, Wire, Fabric, PicketsLow, PicketsHigh, RollTake, RailTies, Rings,
-    BraceRail, RunEnds,
+    RunEnds,
 
     // of a fabric end
-    FabricEnd, Bar, Bands, Mismatch, ColumnsLow, Columns, ColumnsHigh,
+    FabricEnd, BraceRail, Bar, Bands, Mismatch, ColumnsLow, Columns, ColumnsHigh,
 
     // of a gate
     GateStands, Opening, Centres, Leaf, Leaves,

@@ -45,7 +45,6 @@ internal sealed class TakeoffCollector
         fabric.Bought.Add(new(Fact(FactKind.RollTake), run.RollTake.Metres, 1, Unit.Length));
         if (spec.TopRail) Rail(run, spec, Fact);
         if (spec.BottomWire) Wire(run, Fact);
-        if (spec.Braced) Brace(run, spec, Fact);
         for (var end = 0; end < 2; end++) End(run, hung, line, at, end);
     }
 
@@ -53,7 +52,6 @@ internal sealed class TakeoffCollector
     {
         var rail = Item(new("rail", spec.Rail), QuantityUnit.Length, PurchaseUnit.Stick);
         rail.Net.Add(new(fact(FactKind.Rail), run.Rail.Metres, 1, Unit.Length));
-        rail.Masses.Add(new(fact(FactKind.RailMass), run.RailMass.Kilograms, 1, Unit.Mass));
         Count(new("sleeve", spec.Rail), fact(FactKind.Sleeves), run.Sleeves);
         Count(new("rail-tie", spec.Rail), fact(FactKind.RailTies), run.RailTies);
         Count(new("rail-end", spec.Rail), fact(FactKind.RunEnds), 2);
@@ -66,13 +64,15 @@ internal sealed class TakeoffCollector
     }
 
     /// <summary>For each braced panel a rail with two ends, a rod, and four bands: two on the terminal, two on the line post.</summary>
-    private void Brace(RunPlan run, ResolvedSpec spec, Func<FactKind, FactKey> fact)
+    private void Brace(EndPlan end, HungRun hung, Section terminal, FactKey one)
     {
-        Item(new("rail", spec.Rail), QuantityUnit.Length, PurchaseUnit.Stick).Pieces
-            .Add(new(fact(FactKind.BraceRail), run.BraceRail.Metres, 1, Unit.Length));
-        Count(new("rail-end", spec.Rail), fact(FactKind.RunEnds), 2, 2);
-        Count(new("truss-rod"), fact(FactKind.RunEnds), 2);
-        Bands("brace-band", spec.LinePost, fact(FactKind.RunEnds), 2, 2);
+        var spec = hung.Run.Spec;
+        var rail = Item(new("rail", spec.Rail), QuantityUnit.Length, PurchaseUnit.Stick);
+        rail.Net.Add(new(one with { Kind = FactKind.BraceRail }, end.BraceRail.Metres, 1, Unit.Length));
+        Count(new("rail-end", spec.Rail), one, 1, 2);
+        Count(new("truss-rod"), one, 1);
+        Bands("brace-band", terminal, one, 1, 2);
+        Bands("brace-band", spec.LinePost, one, 1, 2);
     }
 
     private void End(RunPlan run, HungRun hung, int line, int at, int end)
@@ -83,8 +83,9 @@ internal sealed class TakeoffCollector
         var one = new FactKey(FactKind.FabricEnd, line, at, end);
         Count(new("tension-bar", null, WholeInches(plan.Bar)), one, 1);
         Bands("tension-band", post, new(FactKind.Bands, line, at, end), plan.Bands, 1);
-        var braceBands = (spec.TopRail ? 1 : 0) + (spec.BottomWire ? 1 : 0) + (spec.Braced ? 2 : 0);
-        if (braceBands > 0) Bands("brace-band", post, one, 1, braceBands);
+        var held = (spec.TopRail ? 1 : 0) + (spec.BottomWire ? 1 : 0);
+        if (held > 0) Bands("brace-band", post, one, 1, held);
+        if (spec.Braced) Brace(plan, hung, post, one);
     }
 
     private void Gate(GatePlan gate, SiteGate site, int line, int at)
@@ -119,7 +120,7 @@ internal sealed class TakeoffCollector
 
     private TakeoffItem Item(ItemKey key, QuantityUnit net, PurchaseUnit purchase)
     {
-        if (!items.TryGetValue(key, out var item)) items[key] = item = new TakeoffItem(key, net, purchase, [], [], [], []);
+        if (!items.TryGetValue(key, out var item)) items[key] = item = new TakeoffItem(key, net, purchase, [], [], []);
         return item;
     }
 

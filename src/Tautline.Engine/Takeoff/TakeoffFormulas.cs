@@ -1,5 +1,5 @@
-using System.Runtime.InteropServices;
 using Tautline.Engine.Catalog;
+using Tautline.Engine.Layout;
 using Tautline.Engine.Reasons;
 
 namespace Tautline.Engine.Takeoff;
@@ -9,7 +9,12 @@ public static class TakeoffFormulas
 {
     public static N Net<N>(TakeoffItem item) where N : struct, INumber<N> => Sum<N>(item.Net);
 
-    public static N Mass<N>(TakeoffItem item) where N : struct, INumber<N> => Sum<N>(item.Masses);
+    /// <summary>Weight of the net quantity: of posts piece by piece, of rail by its whole length.</summary>
+    public static N Mass<N>(TakeoffItem item, FactKey net, double netValue) where N : struct, INumber<N>
+        => item.Masses.Count > 0 ? Sum<N>(item.Masses) : PostFormulas.Mass(item.Key.Section!, N.Known(net, netValue, Unit.Length));
+
+    /// <summary>True where the catalogue gives a weight.</summary>
+    public static bool HasMass(TakeoffItem item) => item.Masses.Count > 0 || item.Key.Part == "rail";
 
     /// <summary>Whole units to buy.</summary>
     /// <param name="roll">Length of a roll of the item's fabric, metres.</param>
@@ -30,20 +35,18 @@ public static class TakeoffFormulas
     public static N Left<N>(TakeoffItem item, FactKey purchase, double rolls, double roll) where N : struct, INumber<N>
         => N.Known(purchase, rolls, Unit.Count) * N.Given("roll", roll, Unit.Length) - Sum<N>(item.Bought);
 
-    /// <summary>Full sticks stay full; what is left of each run is packed first-fit decreasing with the brace rails.</summary>
+    /// <summary>Full sticks stay full; what is left of every run, and the brace rails, are packed first-fit decreasing.</summary>
     private static N Sticks<N>(TakeoffItem item, Rules rules) where N : struct, INumber<N>
     {
         var stick = N.Rule(rules.RailStick);
-        var full = new N[item.Net.Count];
-        var pieces = new List<N>(item.Net.Count + item.Pieces.Count);
+        var (full, ends) = (new N[item.Net.Count], new N[item.Net.Count]);
         for (var i = 0; i < full.Length; i++)
         {
             var rail = One<N>(item.Net[i]);
             full[i] = N.Fit(rail, stick);
-            pieces.Add(rail - full[i] * stick);
+            ends[i] = rail - full[i] * stick;
         }
-        foreach (var piece in item.Pieces) pieces.Add(One<N>(piece));
-        return (full.Length == 0 ? N.Constant(0) : N.Sum(full)) + N.Pack(stick, CollectionsMarshal.AsSpan(pieces));
+        return N.Sum(full) + N.Pack(stick, ends);
     }
 
     private static N Sum<N>(List<Share> shares) where N : struct, INumber<N>

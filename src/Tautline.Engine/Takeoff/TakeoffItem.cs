@@ -13,7 +13,6 @@ public readonly record struct Share(FactKey Fact, double Value, int Times, Unit 
 /// <summary>A take-off line in the making: which facts it sums, and what decides how much is bought.</summary>
 /// <param name="Net">Shares of the net quantity.</param>
 /// <param name="Bought">Shares of what the purchase is worked from, where that is not the net quantity.</param>
-/// <param name="Pieces">Whole pieces that are cut from the same sticks.</param>
 /// <param name="Masses">Shares of the weight.</param>
 public sealed record TakeoffItem(
-    ItemKey Key, QuantityUnit NetUnit, PurchaseUnit PurchaseUnit, List<Share> Net, List<Share> Bought, List<Share> Pieces, List<Share> Masses);
+    ItemKey Key, QuantityUnit NetUnit, PurchaseUnit PurchaseUnit, List<Share> Net, List<Share> Bought, List<Share> Masses);

@@ -54,7 +54,7 @@ public static class TakeoffStage
         return new TakeoffLine(
             index + 1, part.Id, part.Name, item.Key.Section?.Id, item.Key.SizeNm > 0 ? Length.FromNanometres(item.Key.SizeNm) : null,
             item.Key.Spec, net, item.NetUnit, (int)purchase, item.PurchaseUnit,
-            item.Masses.Count > 0 ? new Mass(TakeoffFormulas.Mass<Plain>(item).Value) : null,
+            TakeoffFormulas.HasMass(item) ? new Mass(TakeoffFormulas.Mass<Plain>(item, key, net).Value) : null,
             item.PurchaseUnit == PurchaseUnit.Bag ? (int)TakeoffFormulas.BagsByTotal<Plain>(key, net, rules).Value : null, left, part.From.Verify);
     }
 }
