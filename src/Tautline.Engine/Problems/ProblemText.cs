@@ -21,10 +21,7 @@ public static class ProblemText
         => string.Format(CultureInfo.InvariantCulture, template, [.. problem.Figures.Select(f => (object)Show(f, units))]);
 
     private static string Show(Figure figure, UnitSystem units)
-        => figure.Text ?? (figure.Unit == Unit.Length ? Show(new Length(figure.Value), units) : Number(figure.Value));
-
-    private static string Show(Length length, UnitSystem units)
-        => units == UnitSystem.Metric ? LengthText.Metric(length) : LengthText.FeetInches(length, 16);
+        => figure.Text ?? (figure.Unit == Unit.Length ? LengthText.Show(new Length(figure.Value), units) : Number(figure.Value));
 
     private static string Number(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
 

@@ -37,8 +37,7 @@ internal sealed class TapeBookState(TapeProblems problems)
     public TapeLine? Open => Lines.Count > 0 ? Lines[^1] : null;
 
     /// <summary>A length for people: to 1/16 in or to the millimetre.</summary>
-    public string Show(double metres)
-        => Units == UnitSystem.Metric ? LengthText.Metric(new Length(metres)) : LengthText.FeetInches(new Length(metres), 16);
+    public string Show(double metres) => LengthText.Show(new Length(metres), Units);
 
     /// <summary>Begins a line; one without a name is named by its number.</summary>
     public TapeLine Begin(string? name, int line, int column)
