@@ -34,7 +34,7 @@ internal sealed class JobWriter(Job job, TapePage page, Rules rules)
     private void Spec(Spec spec)
     {
         List<string> parts = ["spec", page.Quoted(specs.Give(spec.Id.Value, spec.Name)), "height", page.Length(spec.Height)];
-        if (spec.Mesh is { } mesh) parts.AddRange(["mesh", page.Length(mesh)]);
+        if (spec.Mesh is { } mesh) parts.AddRange(["mesh", page.Inches(mesh)]);
         Word(parts, "gauge", spec.Gauge);
         Word(parts, "selvage", spec.Selvage);
         Word(parts, "line-post", spec.LinePost);
@@ -59,7 +59,7 @@ internal sealed class JobWriter(Job job, TapePage page, Rules rules)
             if (specs.Find(of.Key.Value) is not { } name) page.CannotSay($"the ten pickets of '{of.Key.Value}', which is no spec of the job");
             else
             {
-                page.Add($"ten pickets {page.Length(of.First().TenPickets)} of {page.Quoted(name)}");
+                page.Add($"ten pickets {page.Inches(of.First().TenPickets)} of {page.Quoted(name)}");
                 if (of.Skip(1).Any()) page.CannotSay($"a second calibration of '{name}'");
             }
     }

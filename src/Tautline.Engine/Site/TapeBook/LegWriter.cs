@@ -49,7 +49,7 @@ internal sealed class LegWriter(TapePage page, TapePoint start)
     /// <summary>A point as it is written, and the point that is read from it.</summary>
     public static (string Text, TapePoint Read) PointText(TapePage page, TapePoint point)
     {
-        var (east, north) = (page.Length(new Length(Math.Abs(point.East))), page.Length(new Length(Math.Abs(point.North))));
+        var (east, north) = (page.Point(new Length(Math.Abs(point.East))), page.Point(new Length(Math.Abs(point.North))));
         var text = $"{east} {(point.East < 0 ? "west" : "east")} {north} {(point.North < 0 ? "south" : "north")}";
         return (text, new TapePoint(Signed(east, point.East), Signed(north, point.North)));
     }

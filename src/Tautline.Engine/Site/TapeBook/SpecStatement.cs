@@ -38,7 +38,11 @@ internal sealed class SpecStatement(TapeBookState book)
             if (book.Open is { } open) open.Spec = spec;
             else statement.Problem(TapeTexts.SpecNoLine, column, name);
         }
-        else if (book.Open is null) statement.Problem(TapeTexts.SpecHeightMissing, column, name, "");
+        else if (book.Open is null)
+        {
+            statement.Problem(TapeTexts.SpecHeightMissing, column, name);
+            book.Specs.Add(Start(name), statement.Line); // what uses it is then not told as well
+        }
         else statement.Problem(TapeTexts.SpecUnknown, column, name, book.Specs.Known);
     }
 
@@ -49,11 +53,12 @@ internal sealed class SpecStatement(TapeBookState book)
             statement.Problem(TapeTexts.SpecTwice, column, name, book.Specs.LineOf(name));
             return;
         }
-        var start = new Spec { Id = book.Specs.NewId(name), Name = name, Height = Length.Zero };
-        var read = Clauses(statement, start, out var whole);
-        if (whole && read.Height.Metres == 0) statement.Problem(TapeTexts.SpecHeightMissing, column, name, "");
-        book.Specs.Add(read, statement.Line); // also where a slip was told: what uses it is then not told as well
+        var read = Clauses(statement, Start(name), out var whole);
+        if (whole && read.Height.Metres == 0) statement.Problem(TapeTexts.SpecHeightMissing, column, name);
+        book.Specs.Add(read, statement.Line); // also where a slip was told, for the same reason
     }
+
+    private Spec Start(string name) => new() { Id = book.Specs.NewId(name), Name = name, Height = Length.Zero };
 
     private static Spec Clauses(TapeCursor statement, Spec spec, out bool whole)
     {
@@ -73,10 +78,10 @@ internal sealed class SpecStatement(TapeBookState book)
         var word = statement.Next;
         if (!clauses.TryGetValue(word, out var read))
         {
-            statement.Problem(TapeTexts.ClauseUnknown, word, "spec", Spelling.Hint(word, clauses.Keys));
+            statement.ProblemHere(TapeTexts.ClauseUnknown, word, "spec", Spelling.Hint(word, clauses.Keys));
             return null;
         }
-        if (!said.Add(word)) statement.Problem(TapeTexts.ClauseTwice, word);
+        if (!said.Add(word)) statement.ProblemHere(TapeTexts.ClauseTwice, word);
         statement.Skip();
         return read(statement, spec);
     }

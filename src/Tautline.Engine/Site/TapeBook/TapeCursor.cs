@@ -40,7 +40,8 @@ internal sealed class TapeCursor(string line, int number, IReadOnlyList<TapeToke
 
     public void Problem(TapeText text, int column, params object[] figures) => problems.Add(text, number, column, figures);
 
-    public void Problem(TapeText text, params object[] figures) => problems.Add(text, number, Column, figures);
+    /// <summary>Tells a problem of the next word. Not an overload of the one with a column: a figure would pass for one.</summary>
+    public void ProblemHere(TapeText text, params object[] figures) => problems.Add(text, number, Column, figures);
 
     public void Skip() => at++;
 
@@ -64,8 +65,8 @@ internal sealed class TapeCursor(string line, int number, IReadOnlyList<TapeToke
     /// <summary>Tells that something belongs here and is missing, or that something else stands in its place.</summary>
     public void Lacks(string what, string form)
     {
-        if (AtEnd) Problem(TapeTexts.WordMissing, what, form);
-        else Problem(TapeTexts.WordExpected, tokens[at].Text, what, form);
+        if (AtEnd) ProblemHere(TapeTexts.WordMissing, what, form);
+        else ProblemHere(TapeTexts.WordExpected, tokens[at].Text, what, form);
     }
 
     /// <summary>A name in quotes, or one word.</summary>
@@ -79,7 +80,7 @@ internal sealed class TapeCursor(string line, int number, IReadOnlyList<TapeToke
     /// <summary>Tells what stands after the end of the statement.</summary>
     public void End()
     {
-        if (!AtEnd) Problem(TapeTexts.TextAfter, tokens[at].Text);
+        if (!AtEnd) ProblemHere(TapeTexts.TextAfter, tokens[at].Text);
     }
 
     /// <summary>A length of zero or more, with its unit.</summary>
@@ -87,8 +88,8 @@ internal sealed class TapeCursor(string line, int number, IReadOnlyList<TapeToke
     {
         if (!StartsFigure())
         {
-            if (AtEnd) Problem(TapeTexts.LengthMissing);
-            else Problem(TapeTexts.LengthExpected, tokens[at].Text);
+            if (AtEnd) ProblemHere(TapeTexts.LengthMissing);
+            else ProblemHere(TapeTexts.LengthExpected, tokens[at].Text);
             return null;
         }
         var column = Column;
@@ -117,7 +118,7 @@ internal sealed class TapeCursor(string line, int number, IReadOnlyList<TapeToke
         var column = Column;
         var text = Span(BearingEnd());
         if (text.Length > 0) return Told(BearingText.Parse(text), TapeTexts.BearingBad, column);
-        Problem(TapeTexts.BearingMissing);
+        ProblemHere(TapeTexts.BearingMissing);
         return null;
     }
 

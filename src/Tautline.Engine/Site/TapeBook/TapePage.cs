@@ -19,6 +19,10 @@ internal sealed class TapePage(UnitSystem units, TapeProblems problems)
 
     public string Length(Length length) => TapeLength.Write(length, units);
 
+    public string Point(Length length) => TapeLength.WritePoint(length, units);
+
+    public string Inches(Length length) => TapeLength.WriteInches(length, units);
+
     /// <summary>Tells, here and in the book, what the notation cannot hold.</summary>
     public void CannotSay(string what) => Remark(TapeTexts.NotWritten, what);
 

@@ -44,7 +44,7 @@ internal sealed class TapeStatements
         var word = statement.Next;
         if (!byWord.TryGetValue(word, out var read))
         {
-            statement.Problem(TapeTexts.WordUnknown, word, Spelling.Hint(word, byWord.Keys));
+            statement.ProblemHere(TapeTexts.WordUnknown, word, Spelling.Hint(word, byWord.Keys));
             return;
         }
         if (word is not ("r" or "l" or "right" or "left")) statement.Skip();
@@ -99,7 +99,7 @@ internal sealed class TapeStatements
             return null;
         }
         if (book.Specs.Only is { } only) return only;
-        statement.Problem(TapeTexts.CalibrationWhich, book.Specs.Count);
+        statement.ProblemHere(TapeTexts.CalibrationWhich, book.Specs.Count);
         return null;
     }
 

@@ -44,7 +44,7 @@ internal static class TapeTexts
     public static readonly TapeText TurnRange = Error("turn-range", "A turn of {0} degrees is no corner.", "A turn is more than 0 and less than 180 degrees to the right (R) or left (L).");
 
     // specs, calibrations, rules
-    public static readonly TapeText SpecHeightMissing = Error("spec-height-missing", "The spec '{0}' does not exist yet and states no height.", "A new spec is written: spec {0} height 6'{1}");
+    public static readonly TapeText SpecHeightMissing = Error("spec-height-missing", "The spec '{0}' does not exist yet and states no height.", "A new spec is written: spec {0} height 6'");
     public static readonly TapeText SpecTwice = Error("spec-twice", "The spec '{0}' stands in line {1} already.", "Give this one another name. 'spec {0}' on its own uses the first from the next leg on.");
     public static readonly TapeText SpecUnknown = Error("spec-unknown", "The spec '{0}' does not exist up to here.", "Known are: {1}. A spec stands above its use.");
     public static readonly TapeText SpecNoLine = Error("spec-no-line", "The spec '{0}' is chosen before any line.", "It is chosen below its line and holds from the next leg on.");

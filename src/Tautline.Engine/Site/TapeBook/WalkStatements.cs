@@ -39,8 +39,8 @@ internal sealed class WalkStatements(TapeBookState book)
         var line = OpenFor(statement);
         var column = statement.Column;
         if (line is null) return;
-        if (!line.Begun) statement.Problem(TapeTexts.TurnNoLeg);
-        else if (line.Turn is { } first) statement.Problem(TapeTexts.TurnTwice, first.Line);
+        if (!line.Begun) statement.ProblemHere(TapeTexts.TurnNoLeg);
+        else if (line.Turn is { } first) statement.ProblemHere(TapeTexts.TurnTwice, first.Line);
         if (statement.Turn() is { } degrees && line.Begun) line.Turn = new TapeTurn(degrees, statement.Line, column);
     }
 
@@ -101,7 +101,7 @@ internal sealed class WalkStatements(TapeBookState book)
     private bool LegTo(TapeLine line, TapeCursor statement)
     {
         var column = statement.Column;
-        if (line.Turn is { } turn) statement.Problem(TapeTexts.TurnAndBearing, turn.Line);
+        if (line.Turn is { } turn) statement.ProblemHere(TapeTexts.TurnAndBearing, turn.Line);
         if (Point(statement) is not { } point || LegEnd(line, statement) is not { } end) return false;
         if (end.Bearing is not null) statement.Problem(TapeTexts.ClauseUnknown, column, "bearing", "leg to", "The point gives the way.");
         if (TooShort(line.End.To(point), statement, column)) return false;
@@ -141,8 +141,8 @@ internal sealed class WalkStatements(TapeBookState book)
         while (statement.Next is "up" or "down" or "level" or "bearing")
         {
             var (word, column) = (statement.Next, statement.Column);
-            if (word == "bearing" ? bearing is not null : grade is not null) statement.Problem(TapeTexts.ClauseTwice, word);
-            if (word == "bearing" && line.Turn is { } turn) statement.Problem(TapeTexts.TurnAndBearing, turn.Line);
+            if (word == "bearing" ? bearing is not null : grade is not null) statement.ProblemHere(TapeTexts.ClauseTwice, word);
+            if (word == "bearing" && line.Turn is { } turn) statement.ProblemHere(TapeTexts.TurnAndBearing, turn.Line);
             statement.Skip();
             if (word == "bearing" ? (bearing = statement.Bearing()) is null : (grade = Grade(word, statement)) is null) return null;
             if (grade is not (null or 0) && word != "bearing" && line.Along is null) statement.Problem(TapeTexts.MeasureMissing, column);
