@@ -19,7 +19,7 @@ public sealed class ErrorTests
             "gates": [{ "id": "g", "leg": "ab", "kind": "double", "nearFace": 0, "opening": 30.48 }], "lines":
             """).Replace("30.48 }]", "12.192 }]", StringComparison.Ordinal).Replace("\"north\": 30.48", "\"north\": 6.096", StringComparison.Ordinal),
         """
-        error: job.json, gates[0], line 5, column 14, line main at 0+00.00: The gate needs 40' 4" with its posts and the leg is 20' 0" long.
+        error: job.json, gates[0], line 5, column 13, line main at 0+00.00: The gate needs 40' 4" with its posts and the leg is 20' 0" long.
         hint: Choose a smaller opening or put the gate on a longer leg.
         """);
 
@@ -29,7 +29,7 @@ public sealed class ErrorTests
             "gates": [{ "id": "g", "leg": "ab", "kind": "walk", "nearFace": -1.524, "opening": 1.2192 }], "lines":
             """),
         """
-        error: job.json, gates[0], line 5, column 14, line main at -0+05.00: The gate starts -5' 0" along a leg that is 100' 0" long.
+        error: job.json, gates[0], line 5, column 13, line main at -0+05.00: The gate starts -5' 0" along a leg that is 100' 0" long.
         hint: The near face lies between the start of the leg and its end, less the opening.
         """);
 
