@@ -4,6 +4,7 @@ using Tautline.Engine.Jobs;
 using Tautline.Engine.Layout;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Problems;
+using Tautline.Engine.Quantities;
 using Tautline.Engine.Tests.Reasons;
 
 namespace Tautline.Engine.Tests;
@@ -58,13 +59,13 @@ public sealed class PlanPropertyTests
     [Fact]
     public void AStandingPostIsAFixedPointOfThePlan()
     {
-        var built = new BuiltFacts([new BuiltPost(new("b1"), new("main/leg1"), Quantities.Length.FromFeet(37.25))]);
+        var built = new BuiltFacts([new BuiltPost(new("b1"), new("main/leg1"), Length.FromFeet(37.25))]);
         var plan = Some.Plan(Some.StraightHundred(), built);
-        Assert.Contains(plan.Lines[0].Posts, p => p.Station.Nanometres == Quantities.Length.FromFeet(37.25).Nanometres && p.Kind == PostKind.Line);
+        Assert.Contains(plan.Lines[0].Posts, p => p.Station.Nanometres == Length.FromFeet(37.25).Nanometres && p.Kind == PostKind.Line);
         Assert.Equal(11, plan.Lines[0].Runs[0].Bays);
     }
 
-    private static string Words(Job job) => string.Join('|', Some.Plan(job).Problems.Select(p => ProblemText.Message(p, Quantities.UnitSystem.UsCustomary)));
+    private static string Words(Job job) => string.Join('|', Some.Plan(job).Problems.Select(p => ProblemText.Message(p, UnitSystem.UsCustomary)));
 
     private static string Material(Plan plan)
         => string.Join('\n', plan.Takeoff.Select(t => $"{t.Part} {t.Section} {t.Size?.Nanometres} {t.Purchase} {Math.Round(t.Net, 6)}"));

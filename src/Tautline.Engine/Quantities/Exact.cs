@@ -7,6 +7,9 @@ internal static class Exact
 {
     public const decimal NmPerMetre = 1_000_000_000m;
 
+    /// <summary>Half way round the earth: nothing longer is read.</summary>
+    public const decimal LargestNanometres = 20_000_000m * NmPerMetre;
+
     /// <summary>The double nearest to a decimal: the platform's cast may be off by a bit, its text reader is not.</summary>
     public static double Double(decimal value) =>
         double.Parse(value.ToString(CultureInfo.InvariantCulture), NumberStyles.Float, CultureInfo.InvariantCulture);

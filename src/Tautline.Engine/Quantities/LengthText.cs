@@ -9,9 +9,6 @@ public static partial class LengthText
 {
     internal const string Example = "132' 6 1/2\", 132.54', 84\" or 40.4 m";
 
-    // Half way round the earth.
-    private const decimal LargestNanometres = 20_000_000m * Exact.NmPerMetre;
-
     /// <param name="text">What was written.</param>
     /// <param name="bareUnit">What a number without a unit means; null refuses it, for it could be anything.</param>
     public static Parsed<Length> Parse(string text, LengthUnit? bareUnit = null)
@@ -19,7 +16,7 @@ public static partial class LengthText
         var reader = new TokenReader(text, Example);
         var negative = reader.TakeSign();
         var nanometres = ReadNanometres(reader, bareUnit);
-        if (nanometres > LargestNanometres) reader.Refuse(QuantityMessages.TooLong());
+        if (nanometres > Exact.LargestNanometres) reader.Refuse(QuantityMessages.TooLong());
         return reader.Finish(() => Exact.FromNanometres(negative ? -nanometres : nanometres));
     }
 

@@ -34,8 +34,10 @@ public static class SlopeText
     }
 
     private static bool MixedNumberFollows(TokenReader reader) =>
-        reader.Problem is null
-        && (MixedNumber.StartsFraction(reader, 0) || (reader.Next.Kind == TokenKind.Number && reader.After.Kind == TokenKind.Number));
+        MixedNumber.StartsFraction(reader, 0) || (reader.Next.Kind == TokenKind.Number && FractionComesAfterNumber(reader));
+
+    private static bool FractionComesAfterNumber(TokenReader reader) =>
+        reader.After.Kind == TokenKind.Number || (reader.After.Kind == TokenKind.Dash && reader.Ahead(3).Kind == TokenKind.Slash);
 
     private static bool IsInchMark(TextToken token) => LengthUnits.Named(token) == LengthUnit.Inch;
 

@@ -8,8 +8,6 @@ namespace Tautline.Engine.Quantities;
 /// </summary>
 public static class StationText
 {
-    private const decimal LargestNanometres = 20_000_000m * Exact.NmPerMetre;
-
     public static Parsed<Length> Parse(string text, UnitSystem units)
     {
         var style = Style.Of(units);
@@ -17,7 +15,7 @@ public static class StationText
         reader.TakeWord("sta", "station");
         var negative = reader.Take(TokenKind.Dash);
         var nanometres = ReadStation(reader, style) * style.Nanometres;
-        if (nanometres > LargestNanometres) reader.Refuse(QuantityMessages.TooLong());
+        if (nanometres > Exact.LargestNanometres) reader.Refuse(QuantityMessages.TooLong());
         return reader.Finish(() => Exact.FromNanometres(negative ? -nanometres : nanometres));
     }
 
