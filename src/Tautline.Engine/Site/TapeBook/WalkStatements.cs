@@ -8,7 +8,8 @@ internal sealed class WalkStatements(TapeBookState book)
 {
     private const string PointForm = "10' east 20' north";
 
-    private static readonly Length shortestLeg = Length.FromInches(6);
+    /// <summary>What the site stage takes for a leg at least; told here at its line and column.</summary>
+    internal static readonly Length ShortestLeg = Length.FromInches(6);
 
     public void Line(TapeCursor statement)
     {
@@ -126,8 +127,8 @@ internal sealed class WalkStatements(TapeBookState book)
 
     private bool TooShort(double metres, TapeCursor statement, int column)
     {
-        if (new Length(metres).Nanometres >= shortestLeg.Nanometres) return false;
-        statement.Problem(TapeTexts.LegShort, column, book.Show(metres), book.Show(shortestLeg.Metres));
+        if (new Length(metres).Nanometres >= ShortestLeg.Nanometres) return false;
+        statement.Problem(TapeTexts.LegShort, column, book.Show(metres), book.Show(ShortestLeg.Metres));
         return true;
     }
 
