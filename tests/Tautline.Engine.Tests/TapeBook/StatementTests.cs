@@ -44,9 +44,19 @@ public sealed class StatementTests
         Assert.Equal(
             new Spec
             {
-                Id = new("spec/park-side"), Name = "park side", Height = Length.FromFeet(8), Mesh = Length.FromInches(1.75), Gauge = "6",
-                Selvage = "TT", LinePost = "2.375-sch40", TerminalPost = "2.875-sch40", RailSection = "1.660-sch40", Top = "wire",
-                Bottom = "none", Brace = "yes", Roll = Length.FromFeet(25),
+                Id = new("spec/park-side"),
+                Name = "park side",
+                Height = Length.FromFeet(8),
+                Mesh = Length.FromInches(1.75),
+                Gauge = "6",
+                Selvage = "TT",
+                LinePost = "2.375-sch40",
+                TerminalPost = "2.875-sch40",
+                RailSection = "1.660-sch40",
+                Top = "wire",
+                Bottom = "none",
+                Brace = "yes",
+                Roll = Length.FromFeet(25),
             },
             Assert.Single(job.Specs));
     }
