@@ -31,13 +31,13 @@ internal static class TapeClosing
         if (onto) line.LeadToStart();
         else line.WalkTo(line.Start, 0, false);
         CheckTurn(turned, onto ? line.Legs[0] : line.Legs[^1], onto, statement);
-        if (onto && line.Legs[^1].LevelMetres < WalkStatements.ShortestLeg.Metres)
-            statement.Problem(TapeTexts.LegShort, 1, book.Show(line.Legs[^1].LevelMetres), book.Show(WalkStatements.ShortestLeg.Metres));
+        if (onto && line.Legs[^1].LevelMetres < SiteStage.ShortestLeg.Metres)
+            statement.Problem(TapeTexts.LegShort, 1, book.Show(line.Legs[^1].LevelMetres), book.Show(SiteStage.ShortestLeg.Metres));
     }
 
     private static TapeText? Outcome(double gap, bool onto, bool stated)
         => onto ? gap > untold.Metres ? TapeTexts.ClosedOnto : null
-            : gap < WalkStatements.ShortestLeg.Metres ? TapeTexts.ClosedBad
+            : gap < SiteStage.ShortestLeg.Metres ? TapeTexts.ClosedBad
             : gap < largestSlip.Metres && !stated ? TapeTexts.ClosedShort
             : TapeTexts.ClosedByLeg;
 

@@ -9,7 +9,6 @@ internal sealed class WalkStatements(TapeBookState book)
     private const string PointForm = "10' east 20' north";
 
     /// <summary>What the site stage takes for a leg at least; told here at its line and column.</summary>
-    internal static readonly Length ShortestLeg = Length.FromInches(6);
 
     public void Line(TapeCursor statement)
     {
@@ -127,8 +126,8 @@ internal sealed class WalkStatements(TapeBookState book)
 
     private bool TooShort(double metres, TapeCursor statement, int column)
     {
-        if (new Length(metres).Nanometres >= ShortestLeg.Nanometres) return false;
-        statement.Problem(TapeTexts.LegShort, column, book.Show(metres), book.Show(ShortestLeg.Metres));
+        if (new Length(metres).Nanometres >= SiteStage.ShortestLeg.Nanometres) return false;
+        statement.Problem(TapeTexts.LegShort, column, book.Show(metres), book.Show(SiteStage.ShortestLeg.Metres));
         return true;
     }
 
