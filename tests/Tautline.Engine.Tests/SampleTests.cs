@@ -1,4 +1,5 @@
 using Tautline.Engine.Jobs;
+using Tautline.Engine.Layout;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Problems;
 using Tautline.Engine.Tests.Reasons;
@@ -48,7 +49,7 @@ public sealed class SampleTests
     public void TheYardKeepsItsPostsOffTheWaterLine()
     {
         var line = Some.Plan(Read("level-yard.json")).Lines.Single();
-        Assert.Equal(8, line.Posts.Count(p => p.Kind != Layout.PostKind.Line));
+        Assert.Equal(8, line.Posts.Count(p => p.Kind != PostKind.Line));
         // Marked 38 1/2 to 41 1/2 ft along a leg that starts at 60 ft; clearance 1 1/2 ft, half of a 10-in hole: 96.58 to 103.42.
         Assert.DoesNotContain(line.Posts, p => p.Station.Feet > 96.59 && p.Station.Feet < 103.41);
     }

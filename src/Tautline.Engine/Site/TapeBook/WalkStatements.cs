@@ -8,8 +8,6 @@ internal sealed class WalkStatements(TapeBookState book)
 {
     private const string PointForm = "10' east 20' north";
 
-    /// <summary>What the site stage takes for a leg at least; told here at its line and column.</summary>
-
     public void Line(TapeCursor statement)
     {
         var column = statement.Column;
