@@ -44,6 +44,14 @@ public sealed class Rules
         BraceHeight = this["brace.height"];
         GateSingleDeduct = this["gate.singleDeduct"];
         GateDoubleDeduct = this["gate.doubleDeduct"];
+        BarbHeight = this["barb.height"];
+        BarbReach = this["barb.reach"];
+        BarbTail = this["barb.tail"];
+        BarbSpool = this["barb.spool"];
+        GroutYield = this["grout.yield"];
+        DrivenDepth = this["driven.depth"];
+        CoreWider = this["core.wider"];
+        CoreDepth = this["core.depth"];
         MeshAdvanceHigh = this["mesh.advanceHigh"];
     }
 
@@ -82,6 +90,14 @@ public sealed class Rules
     public Limit BraceHeight { get; }
     public Limit GateSingleDeduct { get; }
     public Limit GateDoubleDeduct { get; }
+    public Limit BarbHeight { get; }
+    public Limit BarbReach { get; }
+    public Limit BarbTail { get; }
+    public Limit BarbSpool { get; }
+    public Limit GroutYield { get; }
+    public Limit DrivenDepth { get; }
+    public Limit CoreWider { get; }
+    public Limit CoreDepth { get; }
     public Limit MeshAdvanceHigh { get; }
 
     /// <summary>The hole diameters an auger makes.</summary>

@@ -110,14 +110,44 @@ public sealed record Spec
     /// <summary>'rail' or 'wire'.</summary>
     public string Top { get; init => field = value ?? "rail"; } = "rail";
 
-    /// <summary>'wire' or 'none'.</summary>
+    /// <summary>'rail' or left out: a middle rail cut bay by bay.</summary>
+    public string? Middle { get; init; }
+
+    /// <summary>'wire', 'rail' or 'none'.</summary>
     public string Bottom { get; init => field = value ?? "wire"; } = "wire";
 
     /// <summary>'yes' or 'no'; left out, the rule set decides where it can.</summary>
     public string? Brace { get; init; }
 
+    /// <summary>Barbed wire over the fabric.</summary>
+    public Barb? Barb { get; init; }
+
+    /// <summary>How line posts are held: 'concrete', 'driven', 'cored' or 'plated'; concrete where left out.</summary>
+    public string? LineSupport { get; init; }
+
+    /// <summary>How terminals are held: 'concrete', 'cored' or 'plated'; concrete where left out.</summary>
+    public string? TerminalSupport { get; init; }
+
     /// <summary>Length of the rolls the fabric comes in.</summary>
     public Length? Roll { get; init; }
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
+/// <summary>Barbed wire on arms.</summary>
+public sealed record Barb
+{
+    /// <summary>3 on a single arm, 6 on a V.</summary>
+    public required int Strands { get; init; }
+
+    /// <summary>'left' or 'right' of the line walked forward, or 'both' for a V; 'up' for vertical arms.</summary>
+    public required string Lean { get; init; }
+
+    /// <summary>
+    /// Whether the spec's height is the 'fabric' alone or the 'overall' height with one foot of barb; left out, the job must say.
+    /// </summary>
+    public string? HeightIs { get; init; }
 
     [JsonExtensionData]
     public Dictionary<string, JsonElement>? Extra { get; set; }
@@ -194,10 +224,17 @@ public sealed record Gate
     public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
-/// <summary>A stretch of a leg where no post may stand, measured level from the start of the leg.</summary>
+/// <summary>A stretch of a leg with its own rule for posts, measured level from the start of the leg.</summary>
 public sealed record Obstacle
 {
+    /// <summary>No post may stand here.</summary>
     public const string NoDig = "no-dig";
+
+    /// <summary>Posts are cored into a slab or set on plates.</summary>
+    public const string Slab = "slab";
+
+    /// <summary>Posts are cored into rock.</summary>
+    public const string Rock = "rock";
 
     public required ObstacleId Id { get; init; }
 
@@ -208,6 +245,9 @@ public sealed record Obstacle
     public required Length From { get; init; }
 
     public required Length To { get; init; }
+
+    /// <summary>How posts are held on a slab or in rock: 'cored' (where left out) or 'plated'.</summary>
+    public string? Support { get; init; }
 
     /// <summary>Free ground wanted between the stretch and the edge of a hole.</summary>
     public Length Clearance { get; init; }

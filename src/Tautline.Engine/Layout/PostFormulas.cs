@@ -6,7 +6,8 @@ namespace Tautline.Engine.Layout;
 
 /// <summary>A post before its figures: what stands where, on which grade, carrying which spec.</summary>
 public sealed record PlacedPost(
-    int Index, long StationNm, PostKind Kind, ResolvedSpec Spec, Section Section, double Grade, GatePostRow? GateRow, Rules Rules);
+    int Index, long StationNm, PostKind Kind, ResolvedSpec Spec, Section Section, double Grade, GatePostRow? GateRow, Rules Rules,
+    Support Support);
 
 /// <summary>Holes by ASTM F567-07, 5.1; heights and lengths by the rule set.</summary>
 public static class PostFormulas
@@ -35,6 +36,23 @@ public static class PostFormulas
             : depth;
     }
 
+    /// <summary>What the post goes into: an augered hole, a core of the post and a bit more, or nothing.</summary>
+    public static N HoleDiameter<N>(PlacedPost post) where N : struct, INumber<N> => post.Support switch
+    {
+        Support.Concrete => HoleDiameter<N>(post.Section, post.GateRow, post.Rules),
+        Support.Cored => N.Listed("post", post.Section.OutsideDiameter.Metres, Unit.Length, post.Section.From) + N.Rule(post.Rules.CoreWider),
+        _ => N.Given("no hole", 0, Unit.Length),
+    };
+
+    /// <summary>How deep the post stands: by the hole rule, driven, cored, or on its plate.</summary>
+    public static N HoleDepth<N>(PlacedPost post) where N : struct, INumber<N> => post.Support switch
+    {
+        Support.Concrete => HoleDepth<N>(post.Spec, post.GateRow, post.Rules),
+        Support.Driven => N.Rule(post.Rules.DrivenDepth),
+        Support.Cored => N.Rule(post.Rules.CoreDepth),
+        _ => N.Given("no hole", 0, Unit.Length),
+    };
+
     /// <summary>Height of fabric standing plumb on a grade: W * root(1 + t^2).</summary>
     public static N Plumb<N>(double height, double grade) where N : struct, INumber<N>
     {
@@ -46,7 +64,9 @@ public static class PostFormulas
     public static N AboveGround<N>(PlacedPost post) where N : struct, INumber<N>
     {
         var plumb = Plumb<N>(post.Spec.Height.Metres, post.Grade);
-        return post.Kind == PostKind.Line ? plumb - N.Rule(post.Rules.PostLineBelow) : plumb + N.Rule(post.Rules.PostTerminalAbove);
+        if (post.Kind == PostKind.Line) return plumb - N.Rule(post.Rules.PostLineBelow);
+        var top = plumb + N.Rule(post.Rules.PostTerminalAbove);
+        return post.Spec.Barb is null ? top : top + N.Rule(post.Rules.BarbHeight);
     }
 
     public static N CutLength<N>(N aboveGround, N holeDepth) where N : struct, INumber<N> => aboveGround + holeDepth;

@@ -29,7 +29,8 @@ public static class PostStage
     {
         var chain = line.Site.Chain;
         var grade = Steeper(chain.LegAt(station).Grade, chain.LegFrom(station).Grade);
-        return new PlacedPost(0, station, PostKind.Line, run.Spec, run.Spec.LinePost, grade, null, rules);
+        var support = SupportAt(line.Site, station) ?? Named(run.Spec.Spec.LineSupport);
+        return new PlacedPost(0, station, PostKind.Line, run.Spec, run.Spec.LinePost, grade, null, rules, support);
     }
 
     private static PlacedPost Terminal(LaidLine line, Terminal terminal, Rules rules)
@@ -38,16 +39,30 @@ public static class PostStage
         var spec = before.Spec.Height.Nanometres > after.Spec.Height.Nanometres ? before.Spec : after.Spec;
         var section = terminal.Gate is { } gate ? Heavier(gate.Post, spec.TerminalPost) : Heavier(before.Spec.TerminalPost, after.Spec.TerminalPost);
         return new PlacedPost(
-            0, terminal.StationNm, terminal.Kind, spec, section, Steeper(before.Grade, after.Grade), terminal.Gate?.Row, rules);
+            0, terminal.StationNm, terminal.Kind, spec, section, Steeper(before.Grade, after.Grade), terminal.Gate?.Row, rules,
+            SupportAt(line.Site, terminal.StationNm) ?? Named(spec.Spec.TerminalSupport));
     }
 
     /// <summary>The legs on both sides of a station; at the end of an open line twice the same.</summary>
-    private static (SiteLeg Before, SiteLeg After) Sides(SiteLine site, long station)
+    internal static (SiteLeg Before, SiteLeg After) Sides(SiteLine site, long station)
     {
         var legs = site.Chain.Legs;
+        if (site.Line.Closed && station == site.Chain.LevelNm) station = 0;
         var after = site.Chain.LegFrom(station);
         return station == 0 ? (site.Line.Closed ? legs[^1] : legs[0], legs[0]) : (site.Chain.LegAt(station), after);
     }
+
+    /// <summary>What a slab or rock asks for at a station; the last stretch entered wins where two overlap.</summary>
+    private static Support? SupportAt(SiteLine site, long station)
+        => site.Grounds.LastOrDefault(g => station >= g.FromNm && station <= g.ToNm)?.Support;
+
+    internal static Support Named(string? name) => name switch
+    {
+        "driven" => Support.Driven,
+        "cored" => Support.Cored,
+        "plated" => Support.Plated,
+        _ => Support.Concrete,
+    };
 
     private static double Steeper(double a, double b) => Math.Abs(a) > Math.Abs(b) ? a : b;
 

@@ -15,6 +15,17 @@ public static class RunFormulas
     public static N BetweenFaces<N>(N along, Section from, Section to) where N : struct, INumber<N>
         => along - (Radius<N>(from) + Radius<N>(to));
 
+    /// <summary>A rail cut bay by bay: the bay less half of each post.</summary>
+    public static N BayPiece<N>(N bay, Section from, Section to) where N : struct, INumber<N> => BetweenFaces(bay, from, to);
+
+    /// <summary>
+    /// Barbed wire of a run before its tails: every strand centre to centre, and at each end what its reach adds or takes where the
+    /// line turns, reach * tan(turn / 2).
+    /// </summary>
+    /// <param name="reaches">Sum of the strands' horizontal distances from the fence.</param>
+    public static N Strand<N>(N along, N strands, N reaches, N tanStart, N tanEnd) where N : struct, INumber<N>
+        => strands * along + reaches * (tanStart + tanEnd);
+
     /// <summary>Tension wire with its wraps.</summary>
     public static N Wire<N>(N along, Section from, Section to, Rules rules) where N : struct, INumber<N>
         => BetweenFaces(along, from, to) + N.Constant(2) * N.Rule(rules.WireWrap);

@@ -12,7 +12,7 @@ internal static class FactExplainer
     {
         <= FactKind.RingSpace => OfSpec(plan, key),
         <= FactKind.PostTies => OfPost(plan, key),
-        <= FactKind.RunEnds => OfRun(plan, key),
+        <= FactKind.BayPiece => OfRun(plan, key),
         <= FactKind.ColumnsHigh => OfEnd(plan, key),
         <= FactKind.Leaves => OfGate(plan, key),
         _ => OfTakeoff(plan, key),
@@ -78,7 +78,9 @@ internal static class FactExplainer
             FactKind.RollTake => f.RollTake<Traced>(run.Fabric.Metres, run.Start.Mismatch.Metres, run.Finish.Mismatch.Metres),
             FactKind.RailTies => f.RailTies<Traced>(run.Fabric.Metres, spec.TieSpace.Metres),
             FactKind.Rings => f.Rings<Traced>(run.Fabric.Metres, spec.RingSpace.Metres),
-            _ => Traced.Given("two ends", 2, Unit.Count),
+            FactKind.RunEnds => Traced.Given("two ends", 2, Unit.Count),
+            FactKind.Strand => f.Strand<Traced>(run.Along.Metres),
+            _ => f.BayPiece<Traced>(key.End),
         };
     }
 

@@ -10,7 +10,7 @@ internal static class FactReader
     {
         <= FactKind.RingSpace => At(plan.Specs, key.Line) is { } spec ? OfSpec(spec, key.Kind) : null,
         <= FactKind.PostTies => At(plan.Lines, key.Line) is { } line && At(line.Posts, key.Item) is { } post ? OfPost(post, key.Kind) : null,
-        <= FactKind.RunEnds => Run(plan, key) is { } run ? OfRun(run, key.Kind) : null,
+        <= FactKind.BayPiece => Run(plan, key) is { } run ? OfRun(run, key) : null,
         <= FactKind.ColumnsHigh => key.End is 0 or 1 && Run(plan, key) is { } run ? OfEnd(key.End == 0 ? run.Start : run.Finish, key.Kind) : null,
         <= FactKind.Leaves => At(plan.Lines, key.Line) is { } line && At(line.Gates, key.Item) is { } gate ? OfGate(gate, key.Kind) : null,
         _ => At(plan.Takeoff, key.Line) is { } item ? OfTakeoff(item, key.Kind) : null,
@@ -44,7 +44,7 @@ internal static class FactReader
         _ => post.Kind == Layout.PostKind.Line ? post.Ties : null,
     };
 
-    private static double? OfRun(RunPlan run, FactKind kind) => kind switch
+    private static double? OfRun(RunPlan run, FactKey key) => key.Kind switch
     {
         FactKind.RunAlong => run.Along.Metres,
         FactKind.Bays => run.Bays,
@@ -60,7 +60,9 @@ internal static class FactReader
         FactKind.RollTake => run.RollTake.Metres,
         FactKind.RailTies => run.RailTies,
         FactKind.Rings => run.Rings,
-        _ => 2,
+        FactKind.RunEnds => 2,
+        FactKind.Strand => run.Strand.Metres,
+        _ => key.End >= 0 && key.End < run.BayPieces.Count ? run.BayPieces[key.End].Metres : null,
     };
 
     private static double? OfEnd(EndPlan end, FactKind kind) => kind switch

@@ -21,7 +21,7 @@ public static class Facts
     [
         FactKind.RunAlong, FactKind.Bays, FactKind.LargestBay, FactKind.Rail, FactKind.RailPieces, FactKind.Sleeves, FactKind.RailMass,
         FactKind.Wire, FactKind.Fabric, FactKind.PicketsLow, FactKind.PicketsHigh, FactKind.RollTake, FactKind.RailTies, FactKind.Rings,
-        FactKind.RunEnds,
+        FactKind.RunEnds, FactKind.Strand,
     ];
 
     private static readonly FactKind[] ofEnd =
@@ -62,6 +62,7 @@ public static class Facts
         for (var i = 0; i < line.Runs.Count; i++)
         {
             foreach (var kind in ofRun) yield return new(kind, index, i);
+            for (var bay = 0; bay < line.Runs[i].BayPieces.Count; bay++) yield return new(FactKind.BayPiece, index, i, bay);
             foreach (var kind in ofEnd)
                 for (var end = 0; end < 2; end++) yield return new(kind, index, i, end);
         }

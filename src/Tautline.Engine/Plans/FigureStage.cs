@@ -64,7 +64,7 @@ public static class FigureStage
             post.Index + 1, post.Kind, Nm(post.StationNm), new Length(east), new Length(north), post.Spec.Spec.Id, post.Section.Id,
             new Slope(post.Grade), L(above), L(diameter), L(depth), L(cut), L(figures.OrderLength<Plain>(cut.Value)),
             new Volume(concrete.Value), (int)figures.Bags<Plain>(concrete.Value).Value, new Mass(figures.Mass<Plain>(cut.Value).Value),
-            post.Kind == PostKind.Line ? spec.Ties.Count : 0);
+            post.Kind == PostKind.Line ? spec.Ties.Count : 0, post.Support);
     }
 
     private static RunPlan Run(HungRun run, int index, int line, Chain chain, SpecPlan spec)
@@ -82,8 +82,11 @@ public static class FigureStage
             (int)f.Sleeves<Plain>(pieces).Value, new Mass(f.RailMass<Plain>(rail).Value), new Length(f.Wire<Plain>(along).Value),
             new Length(fabric), new Length(take), (int)f.PicketsLow<Plain>(take, spec.AdvanceHigh.Metres).Value,
             (int)f.PicketsHigh<Plain>(take, spec.AdvanceLow.Metres).Value, (int)f.RailTies<Plain>(fabric, spec.TieSpace.Metres).Value,
-            (int)f.Rings<Plain>(fabric, spec.RingSpace.Metres).Value, start, finish);
+            (int)f.Rings<Plain>(fabric, spec.RingSpace.Metres).Value, BayPieces(f), new Length(f.Strand<Plain>(along).Value), start, finish);
     }
+
+    private static List<Length> BayPieces(RunFigures f)
+        => f.Spec.BayRails == 0 ? [] : [.. Enumerable.Range(0, f.Run.Run.Bays).Select(i => new Length(f.BayPiece<Plain>(i).Value))];
 
     private static EndPlan End(RunFigures f, int end, SpecPlan spec)
     {

@@ -55,7 +55,7 @@ public sealed record LinePlan(
 /// <param name="Ties">Ties that hold the fabric to a line post.</param>
 public sealed record PostPlan(
     int Number, PostKind Kind, Length Station, Length East, Length North, SpecId Spec, string Section, Slope Grade, Length AboveGround,
-    Length HoleDiameter, Length HoleDepth, Length CutLength, Length OrderLength, Volume Concrete, int Bags, Mass Mass, int Ties);
+    Length HoleDiameter, Length HoleDepth, Length CutLength, Length OrderLength, Volume Concrete, int Bags, Mass Mass, int Ties, Support Support);
 
 /// <summary>The fence between two terminals, hung in one pull.</summary>
 /// <param name="FromPost">Index of the first post in the line's posts.</param>
@@ -64,12 +64,14 @@ public sealed record PostPlan(
 /// <param name="Rail">Top rail between the terminals' faces; zero without one.</param>
 /// <param name="Wire">Length of one tension wire with its wraps; zero without one. A run without a top rail has one at the top.</param>
 /// <param name="Rings">On one tension wire.</param>
+/// <param name="BayPieces">Pieces of one rail that is cut bay by bay; none where the spec has no such rail.</param>
+/// <param name="Strand">Barbed wire before its tails.</param>
 /// <param name="Fabric">Between the two tension bars.</param>
 /// <param name="RollTake">What the pull takes from a square-cut roll.</param>
 public sealed record RunPlan(
     int Number, int FromPost, int ToPost, SpecId Spec, Length Level, Length Along, int Bays, Length LargestBay, Length Rail,
     int RailPieces, int Sleeves, Mass RailMass, Length Wire, Length Fabric, Length RollTake, int PicketsLow, int PicketsHigh, int RailTies,
-    int Rings, EndPlan Start, EndPlan Finish)
+    int Rings, IReadOnlyList<Length> BayPieces, Length Strand, EndPlan Start, EndPlan Finish)
 {
     [JsonIgnore]
     public IEnumerable<EndPlan> Ends => [Start, Finish];

@@ -6,9 +6,9 @@ namespace Tautline.Engine.Plans;
 /// <summary>The figures of one post. Each formula stands once; figures found before come in by value and are named by their key.</summary>
 public readonly record struct PostFigures(PlacedPost Post, int Line)
 {
-    public N HoleDiameter<N>() where N : struct, INumber<N> => PostFormulas.HoleDiameter<N>(Post.Section, Post.GateRow, Post.Rules);
+    public N HoleDiameter<N>() where N : struct, INumber<N> => PostFormulas.HoleDiameter<N>(Post);
 
-    public N HoleDepth<N>() where N : struct, INumber<N> => PostFormulas.HoleDepth<N>(Post.Spec, Post.GateRow, Post.Rules);
+    public N HoleDepth<N>() where N : struct, INumber<N> => PostFormulas.HoleDepth<N>(Post);
 
     public N AboveGround<N>() where N : struct, INumber<N> => PostFormulas.AboveGround<N>(Post);
 
@@ -19,10 +19,10 @@ public readonly record struct PostFigures(PlacedPost Post, int Line)
         => PostFormulas.OrderLength(Length<N>(FactKind.CutLength, cut), Post.Rules);
 
     public N Concrete<N>(double diameter, double depth) where N : struct, INumber<N>
-        => PostFormulas.Concrete(Post.Section, Length<N>(FactKind.HoleDiameter, diameter), Length<N>(FactKind.HoleDepth, depth));
+        => Post.Support is not (Support.Concrete or Support.Cored) ? N.Given("no hole", 0, Unit.Volume) : PostFormulas.Concrete(Post.Section, Length<N>(FactKind.HoleDiameter, diameter), Length<N>(FactKind.HoleDepth, depth));
 
     public N Bags<N>(double concrete) where N : struct, INumber<N>
-        => PostFormulas.Bags(N.Known(Key(FactKind.Concrete), concrete, Unit.Volume), Post.Rules);
+        => Post.Support != Support.Concrete ? N.Given("no concrete", 0, Unit.Count) : PostFormulas.Bags(N.Known(Key(FactKind.Concrete), concrete, Unit.Volume), Post.Rules);
 
     public N Mass<N>(double cut) where N : struct, INumber<N> => PostFormulas.Mass(Post.Section, Length<N>(FactKind.CutLength, cut));
 

@@ -78,6 +78,35 @@ public readonly record struct RunFigures(HungRun Run, Chain Chain, int Line, int
             ? RunFormulas.Between(Known<N>(FactKind.Fabric, fabric), OfSpec<N>(FactKind.RingSpace, space))
             : N.Given("no tension wire", 0, Unit.Count);
 
+    /// <summary>The piece of a rail that is cut bay by bay.</summary>
+    public N BayPiece<N>(int bay) where N : struct, INumber<N>
+    {
+        var (from, to) = (Run.Run.Stations[bay], Run.Run.Stations[bay + 1]);
+        var along = N.Given("bay along the fence", (Chain.Along(to) - Chain.Along(from)) * 1e-9, Unit.Length);
+        return RunFormulas.BayPiece(
+            along, bay == 0 ? Run.First.Section : Spec.LinePost, bay == Run.Run.Bays - 1 ? Run.Last.Section : Spec.LinePost);
+    }
+
+    /// <summary>Barbed wire before its tails. An arm that leans out of a turn reaches further round it, one that leans in less far.</summary>
+    public N Strand<N>(double along) where N : struct, INumber<N>
+    {
+        if (Spec.Barb is not { } barb) return N.Given("no barbed wire", 0, Unit.Length);
+        return RunFormulas.Strand(
+            Known<N>(FactKind.RunAlong, along), N.Given("strands", barb.Strands, Unit.Count), Reaches<N>(barb),
+            Tangent<N>(barb, Run.TurnAtStart), Tangent<N>(barb, Run.TurnAtEnd));
+    }
+
+    /// <summary>Three strands evenly spaced to the arm's reach: a third, two thirds and the whole. A V leans both ways and cancels out.</summary>
+    private N Reaches<N>(Jobs.Barb barb) where N : struct, INumber<N>
+        => barb.Lean is "left" or "right" ? N.Rule(Spec.Rules.BarbReach) * N.Constant(2) : N.Given("arms lean to neither side", 0, Unit.Length);
+
+    /// <summary>Tangent of half the turn, positive where the arms lean to the outside.</summary>
+    private static N Tangent<N>(Jobs.Barb barb, double turn) where N : struct, INumber<N>
+    {
+        var outwards = barb.Lean == "left" ? turn : -turn;
+        return N.Given("tangent of half the turn", Quantities.Trig.TanDegrees(outwards / 2), Unit.Ratio);
+    }
+
     /// <summary>The brace rail of an end, between the faces of the terminal and the first line post.</summary>
     public N BraceRail<N>(int end) where N : struct, INumber<N>
     {

@@ -16,6 +16,6 @@ public enum ProblemCode
     BuiltLegUnknown, BuiltOutside,
 
     // the plan
-    BraceQuestion, TerminalInZone, PinInZone, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope,
+    BraceQuestion, BarbHeightQuestion, BarbStrands, TerminalInZone, PinInZone, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope,
     RollTail, RollUncalibrated, HabitOverLimit, GradeBreakTerminal, SteepRake,
 }

@@ -9,7 +9,16 @@ public sealed record ResolvedSpec(
     int Index, Spec Spec, FabricRow Fabric, DiamondRow Diamonds, Section LinePost, Section TerminalPost, Section Rail, bool TopRail,
     bool BottomWire, bool Braced, RollCalibration? Calibration, Rules Rules)
 {
-    public Length Height => Spec.Height;
+    /// <summary>Height of the fabric: the spec's, less the barb's foot where the spec states the overall height.</summary>
+    public required Length Height { get; init; }
+
+    /// <summary>Rails cut bay by bay: a middle one, and one at the bottom in place of the wire.</summary>
+    public int BayRails => (Spec.Middle == "rail" ? 1 : 0) + (Spec.Bottom == "rail" ? 1 : 0);
+
+    /// <summary>All rails of a run.</summary>
+    public int Rails => (TopRail ? 1 : 0) + BayRails;
+
+    public Barb? Barb => Spec.Barb;
 
     /// <summary>Tension wires of a run: one at the top where there is no rail, one at the bottom where the spec has it.</summary>
     public int Wires => (TopRail ? 0 : 1) + (BottomWire ? 1 : 0);

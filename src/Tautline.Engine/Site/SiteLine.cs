@@ -18,9 +18,16 @@ public sealed record SiteGate(
 /// <summary>Level stations between which no hole may be dug.</summary>
 public sealed record SiteZone(Obstacle Obstacle, long FromNm, long ToNm, long ClearanceNm);
 
+/// <summary>Level stations between which posts are held in another way: a slab, or rock.</summary>
+public sealed record SiteGround(Obstacle Obstacle, long FromNm, long ToNm, Layout.Support Support);
+
 /// <summary>A line post that stands already.</summary>
 public sealed record SitePin(BuiltPost Built, long StationNm);
 
 /// <summary>A line as the later stages see it: checked, measured, in order.</summary>
 public sealed record SiteLine(
-    int Index, Line Line, Chain Chain, IReadOnlyList<SiteGate> Gates, IReadOnlyList<SiteZone> Zones, IReadOnlyList<SitePin> Pins);
+    int Index, Line Line, Chain Chain, IReadOnlyList<SiteGate> Gates, IReadOnlyList<SiteZone> Zones, IReadOnlyList<SitePin> Pins)
+{
+    /// <summary>Slabs and rock, in the order they were entered.</summary>
+    public IReadOnlyList<SiteGround> Grounds { get; init; } = [];
+}

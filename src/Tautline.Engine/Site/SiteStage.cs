@@ -30,9 +30,12 @@ public static class SiteStage
     {
         var chain = ChainOf(line, $"lines[{at}]", specs, problems);
         var legs = chain.Legs.Where(l => l.Leg is not null).ToDictionary(l => l.Leg!.Id);
+        var stretches = ObstacleReader.Read(job, legs, line.Id, problems);
         return new SiteLine(
-            index, line, chain, GateReader.Read(job, legs, catalog, line.Id, problems), Zones(job, legs, line.Id, problems),
-            Pins(built, legs, problems));
+            index, line, chain, GateReader.Read(job, legs, catalog, line.Id, problems), stretches.Zones, Pins(built, legs, problems))
+        {
+            Grounds = stretches.Grounds,
+        };
     }
 
     private static Chain ChainOf(Line line, string path, Dictionary<SpecId, ResolvedSpec> specs, ProblemList problems)
@@ -67,25 +70,6 @@ public static class SiteStage
 
     private static bool Same(Vertex a, Vertex b)
         => a.East.Nanometres == b.East.Nanometres && a.North.Nanometres == b.North.Nanometres;
-
-    private static List<SiteZone> Zones(Job job, Dictionary<LegId, SiteLeg> legs, LineId line, ProblemList problems)
-    {
-        List<SiteZone> zones = [];
-        for (var i = 0; i < job.Obstacles.Count; i++)
-        {
-            var obstacle = job.Obstacles[i];
-            if (!legs.TryGetValue(obstacle.Leg, out var leg)) continue;
-            var place = new Place($"obstacles[{i}]", line, new Length(leg.StartNm * 1e-9) + obstacle.From);
-            if (obstacle.Kind != Obstacle.NoDig) problems.Add(ProblemCode.ObstacleKind, place, obstacle.Kind);
-            else if (!InRange(obstacle, leg)) problems.Add(ProblemCode.ObstacleRange, place, obstacle.From, obstacle.To, Length.FromNanometres(leg.LevelNm));
-            else zones.Add(new SiteZone(obstacle, leg.StartNm + obstacle.From.Nanometres, leg.StartNm + obstacle.To.Nanometres, obstacle.Clearance.Nanometres));
-        }
-        return zones;
-    }
-
-    private static bool InRange(Obstacle obstacle, SiteLeg leg)
-        => obstacle.From.Metres >= 0 && obstacle.To.Metres > obstacle.From.Metres && obstacle.To.Metres <= leg.LevelNm * 1e-9 + 1e-6
-           && obstacle.Clearance.Metres is >= 0 and < 1000;
 
     private static List<SitePin> Pins(BuiltFacts built, Dictionary<LegId, SiteLeg> legs, ProblemList problems)
     {

@@ -24,28 +24,44 @@ public static class SpecStage
     {
         var spec = job.Specs[index];
         var path = $"specs[{index}]";
-        var (topRail, bottomWire) = (Choice(spec.Top, "rail", "wire", $"{path}.top", problems), Choice(spec.Bottom, "wire", "none", $"{path}.bottom", problems));
-        var fabric = FabricOf(spec, catalog, path, problems);
-        var diamonds = fabric is null ? null : DiamondsOf(spec, fabric, catalog, path, problems);
-        var posts = Posts(spec, catalog, path, problems);
+        Choices(spec, path, problems);
+        var height = SpecHeight.Fabric(spec, rules, path, problems);
+        var fabric = FabricOf(spec, height, catalog, path, problems);
+        var diamonds = fabric is null ? null : DiamondsOf(fabric, height, catalog, path, problems);
+        var posts = Posts(spec, height, catalog, path, problems);
         var rail = Section(spec.RailSection, $"{path}.railSection", catalog, problems) ?? catalog.FindPipe(catalog.RailDiameter);
         CheckRoll(spec, path, problems);
         if (fabric is null || diamonds is null || posts is not var (line, terminal) || rail is null) return null;
         var resolved = new ResolvedSpec(
-            index, spec, fabric, diamonds, line, terminal, rail, topRail, bottomWire, Braced(spec, topRail, rules, path, problems),
-            job.Calibrations.FirstOrDefault(c => c.Spec == spec.Id), rules);
+            index, spec, fabric, diamonds, line, terminal, rail, spec.Top == "rail", spec.Bottom == "wire",
+            Braced(spec, height, rules, path, problems), job.Calibrations.FirstOrDefault(c => c.Spec == spec.Id), rules)
+        {
+            Height = height,
+        };
         CheckCalibration(resolved, job, problems);
         return resolved;
     }
 
-    private static bool Choice(string found, string first, string second, string path, ProblemList problems)
+    private static void Choices(Spec spec, string path, ProblemList problems)
     {
-        if (found != first && found != second)
-            problems.Add(ProblemCode.SpecChoice, new(path), found, $"\"{first}\" or \"{second}\"");
-        return found == first;
+        Choice(spec.Top, $"{path}.top", problems, "rail", "wire");
+        Choice(spec.Bottom, $"{path}.bottom", problems, "wire", "rail", "none");
+        Choice(spec.Middle, $"{path}.middle", problems, "rail");
+        Choice(spec.Brace, $"{path}.brace", problems, "yes", "no");
+        Choice(spec.LineSupport, $"{path}.lineSupport", problems, "concrete", "driven", "cored", "plated");
+        Choice(spec.TerminalSupport, $"{path}.terminalSupport", problems, "concrete", "cored", "plated");
+        Choice(spec.Barb?.Lean, $"{path}.barb.lean", problems, "left", "right", "up", "both");
+        Choice(spec.Barb?.HeightIs, $"{path}.barb.heightIs", problems, "fabric", "overall");
     }
 
-    private static FabricRow? FabricOf(Spec spec, FenceCatalog catalog, string path, ProblemList problems)
+    /// <summary>A choice that is left out is fine.</summary>
+    private static void Choice(string? found, string path, ProblemList problems, params string[] choices)
+    {
+        if (found is not null && !choices.Contains(found))
+            problems.Add(ProblemCode.SpecChoice, new(path), found, string.Join(" or ", choices.Select(c => $"\"{c}\"")));
+    }
+
+    private static FabricRow? FabricOf(Spec spec, Length height, FenceCatalog catalog, string path, ProblemList problems)
     {
         var mesh = spec.Mesh ?? Length.FromInches(2);
         if (catalog.FindFabric(mesh, spec.Gauge) is not { } fabric)
@@ -54,28 +70,28 @@ public static class SpecStage
             problems.Add(ProblemCode.SpecFabric, new($"{path}.mesh"), mesh, spec.Gauge, listed);
             return null;
         }
-        if (fabric.Heights.Any(h => h.Nanometres == spec.Height.Nanometres)) return fabric;
+        if (fabric.Heights.Any(h => h.Nanometres == height.Nanometres)) return fabric;
         var heights = string.Join(", ", fabric.Heights.Select(h => LengthText.Inches(h, 2)));
-        problems.Add(ProblemCode.SpecHeight, new($"{path}.height"), $"{LengthText.Inches(mesh, 8)} {spec.Gauge}-ga", spec.Height, heights);
+        problems.Add(ProblemCode.SpecHeight, new($"{path}.height"), $"{LengthText.Inches(mesh, 8)} {spec.Gauge}-ga", height, heights);
         return null;
     }
 
-    private static DiamondRow? DiamondsOf(Spec spec, FabricRow fabric, FenceCatalog catalog, string path, ProblemList problems)
+    private static DiamondRow? DiamondsOf(FabricRow fabric, Length height, FenceCatalog catalog, string path, ProblemList problems)
     {
-        var row = catalog.FindDiamonds(fabric.Mesh, spec.Height);
-        if (row is null) problems.Add(ProblemCode.SpecDiamonds, new($"{path}.mesh"), fabric.Mesh, spec.Height);
+        var row = catalog.FindDiamonds(fabric.Mesh, height);
+        if (row is null) problems.Add(ProblemCode.SpecDiamonds, new($"{path}.mesh"), fabric.Mesh, height);
         return row;
     }
 
-    private static (Section Line, Section Terminal)? Posts(Spec spec, FenceCatalog catalog, string path, ProblemList problems)
+    private static (Section Line, Section Terminal)? Posts(Spec spec, Length height, FenceCatalog catalog, string path, ProblemList problems)
     {
-        var usual = catalog.PostSizes.FirstOrDefault(p => spec.Height.Nanometres <= p.HeightTo.Nanometres);
+        var usual = catalog.PostSizes.FirstOrDefault(p => height.Nanometres <= p.HeightTo.Nanometres);
         var line = spec.LinePost is null ? usual is null ? null : catalog.FindPipe(usual.LinePost)
             : Section(spec.LinePost, $"{path}.linePost", catalog, problems);
         var terminal = spec.TerminalPost is null ? usual is null ? null : catalog.FindPipe(usual.TerminalPost)
             : Section(spec.TerminalPost, $"{path}.terminalPost", catalog, problems);
         if (usual is null && (spec.LinePost is null || spec.TerminalPost is null))
-            problems.Add(ProblemCode.SpecPostSize, new($"{path}.height"), spec.Height);
+            problems.Add(ProblemCode.SpecPostSize, new($"{path}.height"), height);
         return line is null || terminal is null ? null : (line, terminal);
     }
 
@@ -93,14 +109,13 @@ public static class SpecStage
             problems.Add(ProblemCode.SpecRoll, new($"{path}.roll"), roll);
     }
 
-    private static bool Braced(Spec spec, bool topRail, Rules rules, string path, ProblemList problems)
+    private static bool Braced(Spec spec, Length height, Rules rules, string path, ProblemList problems)
     {
-        if (spec.Brace is not (null or "yes" or "no"))
-            problems.Add(ProblemCode.SpecChoice, new($"{path}.brace"), spec.Brace, "\"yes\" or \"no\", or leave it out");
         if (spec.Brace is not null) return spec.Brace == "yes";
-        var (height, limit) = (spec.Height.Nanometres, rules.BraceHeight.Length.Nanometres);
-        if (topRail && height == limit) problems.Add(ProblemCode.BraceQuestion, new($"{path}.brace"), spec.Height);
-        return !topRail || height > limit;
+        var (stands, limit) = (height.Nanometres, rules.BraceHeight.Length.Nanometres);
+        var topRail = spec.Top == "rail";
+        if (topRail && stands == limit) problems.Add(ProblemCode.BraceQuestion, new($"{path}.brace"), height);
+        return !topRail || stands > limit;
     }
 
     private static void CheckCalibrations(Job job, ProblemList problems)

@@ -28,12 +28,32 @@ internal sealed class TakeoffCollector
         var stands = new FactKey(FactKind.Stands, line, at);
         var item = Count(new("post", placed.Section, post.OrderLength.Nanometres), stands, 1);
         item.Masses.Add(new(new(FactKind.PostMass, line, at), post.Mass.Kilograms, 1, Unit.Mass));
-        var loop = post.Kind == PostKind.Line && placed.Spec.TopRail;
-        Count(new(loop ? "loop-cap" : "dome-cap", placed.Section), stands, 1);
+        Count(new(Top(placed), placed.Section), stands, 1);
         if (post.Kind == PostKind.Line) Count(new("post-tie", placed.Section), new(FactKind.PostTies, line, at), post.Ties);
-        var concrete = Item(new("concrete-bag"), QuantityUnit.Volume, PurchaseUnit.Bag);
-        concrete.Net.Add(new(new(FactKind.Concrete, line, at), post.Concrete.CubicMetres, 1, Unit.Volume));
-        concrete.Bought.Add(new(new(FactKind.Bags, line, at), post.Bags, 1, Unit.Count));
+        Hold(post, placed, line, at, stands);
+    }
+
+    /// <summary>Barb arms take the place of caps.</summary>
+    private static string Top(PlacedPost post) => (post.Kind == PostKind.Line, post.Spec.Barb is not null, post.Spec.TopRail) switch
+    {
+        (true, true, _) => "barb-arm-line",
+        (false, true, _) => "barb-arm-terminal",
+        (true, false, true) => "loop-cap",
+        _ => "dome-cap",
+    };
+
+    private void Hold(PostPlan post, PlacedPost placed, int line, int at, FactKey stands)
+    {
+        if (placed.Support == Support.Plated)
+        {
+            Count(new("base-plate", placed.Section), stands, 1);
+            Count(new("anchor"), stands, 1, 4);
+        }
+        if (placed.Support is not (Support.Concrete or Support.Cored)) return;
+        var cored = placed.Support == Support.Cored;
+        var fill = cored ? Item(new("grout"), QuantityUnit.Volume, PurchaseUnit.Sack) : Item(new("concrete-bag"), QuantityUnit.Volume, PurchaseUnit.Bag);
+        fill.Net.Add(new(new(FactKind.Concrete, line, at), post.Concrete.CubicMetres, 1, Unit.Volume));
+        if (!cored) fill.Bought.Add(new(new(FactKind.Bags, line, at), post.Bags, 1, Unit.Count));
     }
 
     private void Run(RunPlan run, HungRun hung, int line, int at)
@@ -44,7 +64,10 @@ internal sealed class TakeoffCollector
         fabric.Net.Add(new(Fact(FactKind.Fabric), run.Fabric.Metres, 1, Unit.Length));
         fabric.Bought.Add(new(Fact(FactKind.RollTake), run.RollTake.Metres, 1, Unit.Length));
         if (spec.TopRail) Rail(run, spec, Fact);
+        if (spec.BayRails > 0) BayRails(run, spec, line, at);
+        if (spec.Barb is { } barb) Barb(run, barb, Fact);
         if (spec.Wires > 0) Wire(run, spec.Wires, Fact);
+        if (spec.Rails > 0) Count(new("rail-tie", spec.Rail), Fact(FactKind.RailTies), run.RailTies, spec.Rails);
         for (var end = 0; end < 2; end++) End(run, hung, line, at, end);
     }
 
@@ -53,8 +76,26 @@ internal sealed class TakeoffCollector
         var rail = Item(new("rail", spec.Rail), QuantityUnit.Length, PurchaseUnit.Stick);
         rail.Net.Add(new(fact(FactKind.Rail), run.Rail.Metres, 1, Unit.Length));
         Count(new("sleeve", spec.Rail), fact(FactKind.Sleeves), run.Sleeves);
-        Count(new("rail-tie", spec.Rail), fact(FactKind.RailTies), run.RailTies);
         Count(new("rail-end", spec.Rail), fact(FactKind.RunEnds), 2);
+    }
+
+    /// <summary>A middle or bottom rail: a piece for each bay, held by clamps on line posts and by rail ends on terminals.</summary>
+    private void BayRails(RunPlan run, ResolvedSpec spec, int line, int at)
+    {
+        var rail = Item(new("rail", spec.Rail), QuantityUnit.Length, PurchaseUnit.Stick);
+        for (var which = 0; which < spec.BayRails; which++) // each rail's pieces on their own: they are packed piece by piece
+            for (var bay = 0; bay < run.BayPieces.Count; bay++)
+                rail.Net.Add(new(new(FactKind.BayPiece, line, at, bay), run.BayPieces[bay].Metres, 1, Unit.Length));
+        Count(new("rail-end", spec.Rail), new(FactKind.RunEnds, line, at), 2, spec.BayRails);
+        for (var post = run.FromPost + 1; post < run.FromPost + run.Bays; post++)
+            Count(new("rail-clamp", spec.LinePost), new(FactKind.Stands, line, post), 1, spec.BayRails);
+    }
+
+    private void Barb(RunPlan run, Barb barb, Func<FactKind, FactKey> fact)
+    {
+        var wire = Item(new("barbed-wire"), QuantityUnit.Length, PurchaseUnit.Spool);
+        wire.Net.Add(new(fact(FactKind.Strand), run.Strand.Metres, 1, Unit.Length));
+        wire.Bought.Add(new(fact(FactKind.RunEnds), 2, barb.Strands, Unit.Count));
     }
 
     private void Wire(RunPlan run, int wires, Func<FactKind, FactKey> fact)
@@ -83,7 +124,7 @@ internal sealed class TakeoffCollector
         var one = new FactKey(FactKind.FabricEnd, line, at, end);
         Count(new("tension-bar", null, WholeInches(plan.Bar)), one, 1);
         Bands("tension-band", post, new(FactKind.Bands, line, at, end), plan.Bands, 1);
-        var held = (spec.TopRail ? 1 : 0) + spec.Wires;
+        var held = spec.Rails + spec.Wires;
         if (held > 0) Bands("brace-band", post, one, 1, held);
         if (spec.Braced) Brace(plan, hung, post, one);
     }

@@ -25,6 +25,8 @@ public static class TakeoffFormulas
             PurchaseUnit.Coil => N.Cover(N.Known(net, netValue, Unit.Length), N.Rule(rules.WireCoil)),
             PurchaseUnit.Roll => N.Cover(Sum<N>(item.Bought), N.Given("roll", roll, Unit.Length)),
             PurchaseUnit.Bag => Sum<N>(item.Bought),
+            PurchaseUnit.Sack => N.Cover(N.Known(net, netValue, Unit.Volume), N.Rule(rules.GroutYield)),
+            PurchaseUnit.Spool => N.Cover(N.Known(net, netValue, Unit.Length) + Sum<N>(item.Bought) * N.Rule(rules.BarbTail), N.Rule(rules.BarbSpool)),
             _ => N.Known(net, netValue, Unit.Count),
         };
 

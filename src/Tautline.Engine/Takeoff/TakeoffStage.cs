@@ -12,7 +12,8 @@ public static class TakeoffStage
 {
     private static readonly string[] order =
     [
-        "post", "concrete-bag", "dome-cap", "loop-cap", "rail", "sleeve", "rail-end", "brace-band", "truss-rod", "tension-wire", "fabric",
+        "post", "concrete-bag", "grout", "base-plate", "anchor", "dome-cap", "loop-cap", "barb-arm-terminal", "barb-arm-line", "barbed-wire",
+        "rail", "sleeve", "rail-end", "rail-clamp", "brace-band", "truss-rod", "tension-wire", "fabric",
         "tension-bar", "tension-band", "carriage-bolt", "post-tie", "rail-tie", "ring", "gate-leaf", "hinge-set", "fork-latch",
         "double-latch", "drop-rod", "keeper",
     ];
