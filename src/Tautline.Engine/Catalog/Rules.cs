@@ -48,6 +48,8 @@ public sealed class Rules
         BarbReach = this["barb.reach"];
         BarbTail = this["barb.tail"];
         BarbSpool = this["barb.spool"];
+        CantileverPost = this["gate.cantileverPost"];
+        CantileverTail = this["gate.cantileverTail"];
         GroutYield = this["grout.yield"];
         DrivenDepth = this["driven.depth"];
         CoreWider = this["core.wider"];
@@ -94,6 +96,8 @@ public sealed class Rules
     public Limit BarbReach { get; }
     public Limit BarbTail { get; }
     public Limit BarbSpool { get; }
+    public Limit CantileverPost { get; }
+    public Limit CantileverTail { get; }
     public Limit GroutYield { get; }
     public Limit DrivenDepth { get; }
     public Limit CoreWider { get; }

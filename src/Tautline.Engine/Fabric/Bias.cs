@@ -11,7 +11,7 @@ public static class Bias
 {
     /// <summary>Mismatch of top and bottom along the rail: W * |t|.</summary>
     public static N Mismatch<N>(ResolvedSpec spec, double grade) where N : struct, INumber<N>
-        => N.Given("fabric height", spec.Height.Metres, Unit.Length) * N.Size(N.Given("grade", grade, Unit.Ratio));
+        => N.Given("height of one width of fabric", spec.Width.Metres, Unit.Length) * N.Size(N.Given("grade", grade, Unit.Ratio));
 
     /// <summary>Picket columns the cut runs over; 0 or 1 is dressed out with a short puller.</summary>
     public static N Columns<N>(N mismatch, N advance) where N : struct, INumber<N> => N.Nearest(mismatch, advance);

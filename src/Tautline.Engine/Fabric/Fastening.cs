@@ -52,7 +52,7 @@ public static class Fastening
     /// </summary>
     public static FasteningSet? Habit(ResolvedSpec spec)
     {
-        var (diamonds, feet) = (spec.Diamonds.Diamonds, spec.Height.Feet);
+        var (diamonds, feet) = (spec.Diamonds.Diamonds, spec.Width.Feet);
         if (feet is < 4 - 1e-9 or > 7 + 1e-9 || Math.Abs(feet - Math.Round(feet)) > 1e-9) return null;
         var count = (int)Math.Round(feet) - 1;
         var space = Math.Floor(diamonds / count);
@@ -65,7 +65,7 @@ public static class Fastening
 
     /// <summary>Mean height of a diamond by the published count.</summary>
     public static N Pitch<N>(ResolvedSpec spec) where N : struct, INumber<N>
-        => N.Given("fabric height", spec.Height.Metres, Unit.Length) / Diamonds<N>(spec);
+        => N.Given("height of one width of fabric", spec.Width.Metres, Unit.Length) / Diamonds<N>(spec);
 
     private static N WholeSpace<N>(ResolvedSpec spec, Limit limit) where N : struct, INumber<N>
         => N.Larger(N.Constant(1), N.Fit(N.Rule(limit), Pitch<N>(spec)));

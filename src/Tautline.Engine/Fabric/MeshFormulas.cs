@@ -14,7 +14,7 @@ public static class MeshFormulas
 
     /// <summary>Half a diamond's height by the published count over the height: too large, since the height holds both selvages.</summary>
     public static N HalfDiamond<N>(ResolvedSpec spec) where N : struct, INumber<N>
-        => N.Given("fabric height", spec.Height.Metres, Unit.Length)
+        => N.Given("height of one width of fabric", spec.Width.Metres, Unit.Length)
            / (N.Constant(2) * N.Listed("diamonds over the height", spec.Diamonds.Diamonds, Unit.Count, spec.Diamonds.From));
 
     public static N AdvanceLow<N>(ResolvedSpec spec) where N : struct, INumber<N>

@@ -119,6 +119,9 @@ public sealed record Spec
     /// <summary>'yes' or 'no'; left out, the rule set decides where it can.</summary>
     public string? Brace { get; init; }
 
+    /// <summary>How many equal widths of fabric are laced one above the other to make the height; 1 where left out.</summary>
+    public int? Laced { get; init; }
+
     /// <summary>Barbed wire over the fabric.</summary>
     public Barb? Barb { get; init; }
 
@@ -166,7 +169,30 @@ public sealed record Line
 
     public required SpecId Spec { get; init; }
 
+    /// <summary>What stands where an open line starts.</summary>
+    public TieIn? Start { get; init; }
+
+    /// <summary>What stands where an open line ends.</summary>
+    public TieIn? Finish { get; init; }
+
     public IReadOnlyList<Vertex> Vertices { get; init => field = value ?? []; } = [];
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
+/// <summary>Something that stands where a line ends.</summary>
+public sealed record TieIn
+{
+    public const string Building = "building";
+    public const string Wall = "wall";
+    public const string Fence = "fence";
+
+    /// <summary>'building' or 'wall': an end post of ours is set beside it. 'fence': the line ties to its standing post.</summary>
+    public required string Kind { get; init; }
+
+    /// <summary>Catalogue section of the standing post of a fence.</summary>
+    public string? Section { get; init; }
 
     [JsonExtensionData]
     public Dictionary<string, JsonElement>? Extra { get; set; }
@@ -208,6 +234,7 @@ public sealed record Gate
 {
     public const string Walk = "walk";
     public const string Double = "double";
+    public const string Cantilever = "cantilever";
 
     public required GateId Id { get; init; }
 
@@ -219,6 +246,9 @@ public sealed record Gate
     public required Length NearFace { get; init; }
 
     public required Length Opening { get; init; }
+
+    /// <summary>For a cantilever gate: towards the 'start' or the 'end' of the leg.</summary>
+    public string? RunsBack { get; init; }
 
     [JsonExtensionData]
     public Dictionary<string, JsonElement>? Extra { get; set; }

@@ -6,6 +6,10 @@ namespace Tautline.Engine.Layout;
 /// <summary>Gates: the opening is face to face of the posts.</summary>
 public static class GateFormulas
 {
+    /// <summary>A cantilever leaf covers the opening and its tail.</summary>
+    public static N CantileverLeaf<N>(double opening, Rules rules) where N : struct, INumber<N>
+        => N.Given("opening", opening, Unit.Length) * (N.Constant(1) + N.Rule(rules.CantileverTail));
+
     /// <summary>Width of one leaf: the opening less the hardware's gaps, shared by the leaves.</summary>
     public static N Leaf<N>(double opening, int leaves, Rules rules) where N : struct, INumber<N>
         => leaves == 1

@@ -12,4 +12,7 @@ public enum PostKind
 
     /// <summary>The height or the spec changes here.</summary>
     Change,
+
+    /// <summary>A standing fence's post that the line ties to; nothing is set.</summary>
+    Tie,
 }

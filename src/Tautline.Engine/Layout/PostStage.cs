@@ -37,10 +37,11 @@ public static class PostStage
     {
         var (before, after) = Sides(line.Site, terminal.StationNm);
         var spec = before.Spec.Height.Nanometres > after.Spec.Height.Nanometres ? before.Spec : after.Spec;
-        var section = terminal.Gate is { } gate ? Heavier(gate.Post, spec.TerminalPost) : Heavier(before.Spec.TerminalPost, after.Spec.TerminalPost);
+        var tie = terminal.Kind != PostKind.Tie ? null : terminal.StationNm == 0 ? line.Site.TieAtStart : line.Site.TieAtFinish;
+        var section = tie ?? (terminal.Gate is { } gate ? Heavier(gate.Post, spec.TerminalPost) : Heavier(before.Spec.TerminalPost, after.Spec.TerminalPost));
+        var support = tie is null ? SupportAt(line.Site, terminal.StationNm) ?? Named(spec.Spec.TerminalSupport) : Support.Standing;
         return new PlacedPost(
-            0, terminal.StationNm, terminal.Kind, spec, section, Steeper(before.Grade, after.Grade), terminal.Gate?.Row, rules,
-            SupportAt(line.Site, terminal.StationNm) ?? Named(spec.Spec.TerminalSupport));
+            0, terminal.StationNm, terminal.Kind, spec, section, Steeper(before.Grade, after.Grade), terminal.Gate?.Row, rules, support);
     }
 
     /// <summary>The legs on both sides of a station; at the end of an open line twice the same.</summary>

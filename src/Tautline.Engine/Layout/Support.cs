@@ -12,6 +12,9 @@ public enum Support
     /// <summary>Grouted into a core of rock or slab.</summary>
     Cored,
 
+    /// <summary>Stands already.</summary>
+    Standing,
+
     /// <summary>Welded to a plate that is anchored to a slab or wall.</summary>
     Plated,
 }

@@ -57,10 +57,10 @@ public static class TerminalStage
     {
         var legs = line.Chain.Legs;
         if (line.Line.Closed) yield return (0, AtStart(legs[^1], legs[0], rules, line, problems));
-        else yield return (0, PostKind.End);
+        else yield return (0, line.TieAtStart is null ? PostKind.End : PostKind.Tie);
         for (var i = 1; i < legs.Count; i++)
             if (At(legs[i - 1], legs[i], rules, line, problems) is { } kind) yield return (legs[i].StartNm, kind);
-        if (!line.Line.Closed) yield return (line.Chain.LevelNm, PostKind.End);
+        if (!line.Line.Closed) yield return (line.Chain.LevelNm, line.TieAtFinish is null ? PostKind.End : PostKind.Tie);
     }
 
     /// <summary>A closed line always has a terminal at its start; where it does not turn there it is a pull post.</summary>
@@ -142,6 +142,7 @@ public static class TerminalStage
         PostKind.Gate => "gate",
         PostKind.Pull => "pull",
         PostKind.GradeBreak => "grade-break",
+        PostKind.Tie => "standing",
         _ => "change",
     };
 }

@@ -80,6 +80,7 @@ internal static class FactExplainer
             FactKind.Rings => f.Rings<Traced>(run.Fabric.Metres, spec.RingSpace.Metres),
             FactKind.RunEnds => Traced.Given("two ends", 2, Unit.Count),
             FactKind.Strand => f.Strand<Traced>(run.Along.Metres),
+            FactKind.Seam => f.Seam<Traced>(run.Fabric.Metres, spec.RingSpace.Metres),
             _ => f.BayPiece<Traced>(key.End),
         };
     }

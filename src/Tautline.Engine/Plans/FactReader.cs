@@ -62,6 +62,7 @@ internal static class FactReader
         FactKind.Rings => run.Rings,
         FactKind.RunEnds => 2,
         FactKind.Strand => run.Strand.Metres,
+        FactKind.Seam => run.Seam,
         _ => key.End >= 0 && key.End < run.BayPieces.Count ? run.BayPieces[key.End].Metres : null,
     };
 

@@ -21,7 +21,7 @@ public static class Facts
     [
         FactKind.RunAlong, FactKind.Bays, FactKind.LargestBay, FactKind.Rail, FactKind.RailPieces, FactKind.Sleeves, FactKind.RailMass,
         FactKind.Wire, FactKind.Fabric, FactKind.PicketsLow, FactKind.PicketsHigh, FactKind.RollTake, FactKind.RailTies, FactKind.Rings,
-        FactKind.RunEnds, FactKind.Strand,
+        FactKind.RunEnds, FactKind.Strand, FactKind.Seam,
     ];
 
     private static readonly FactKind[] ofEnd =

@@ -27,17 +27,17 @@ public static class FigureStage
     private static SpecPlan Spec(ResolvedSpec spec, ProblemList problems)
     {
         var rules = spec.Rules;
-        var bar = Fastening.Bar(PostFormulas.Plumb<Plain>(spec.Height.Metres, 0), rules);
+        var bar = Fastening.Bar(PostFormulas.Plumb<Plain>(spec.Width.Metres, 0), rules);
         var bands = Fastening.Positions(spec, (int)Fastening.Count(spec, bar, rules.BandMax).Value, rules.BandMax);
         var ties = Fastening.Positions(spec, (int)Fastening.Count(spec, bar, rules.TiePostMax).Value, rules.TiePostMax);
         var habit = Fastening.Habit(spec);
         var space = habit is null ? Length.Zero : new Length(Fastening.Pitch<Plain>(spec).Value) * habit.LargestSpace;
         var over = space.Nanometres > rules.BandMax.Length.Nanometres;
         var path = $"specs[{spec.Index}]";
-        if (over) problems.Add(ProblemCode.HabitOverLimit, new(path), habit!.Count, spec.Height, space, rules.BandMax.Length);
+        if (over) problems.Add(ProblemCode.HabitOverLimit, new(path), habit!.Count, spec.Width, space, rules.BandMax.Length);
         if (spec.Calibration is null) problems.Add(ProblemCode.RollUncalibrated, new(path), spec.Spec.Id.Value);
         return new SpecPlan(
-            spec.Spec.Id, spec.Height, spec.LinePost.Id, spec.TerminalPost.Id, spec.Rail.Id, spec.TopRail, spec.BottomWire, spec.Braced,
+            spec.Spec.Id, spec.Height, spec.Widths, spec.LinePost.Id, spec.TerminalPost.Id, spec.Rail.Id, spec.TopRail, spec.BottomWire, spec.Braced,
             spec.Diamonds.Diamonds, L(MeshFormulas.HalfDiamond<Plain>(spec)), L(MeshFormulas.AdvanceLow<Plain>(spec)),
             L(MeshFormulas.AdvanceHigh<Plain>(spec)), (int)MeshFormulas.WholeRows<Plain>(spec).Value,
             L(MeshFormulas.TieSpace<Plain>(spec, rules.TieRailMax)), L(MeshFormulas.TieSpace<Plain>(spec, rules.RingMax)), bands, ties, habit, over);
@@ -82,7 +82,8 @@ public static class FigureStage
             (int)f.Sleeves<Plain>(pieces).Value, new Mass(f.RailMass<Plain>(rail).Value), new Length(f.Wire<Plain>(along).Value),
             new Length(fabric), new Length(take), (int)f.PicketsLow<Plain>(take, spec.AdvanceHigh.Metres).Value,
             (int)f.PicketsHigh<Plain>(take, spec.AdvanceLow.Metres).Value, (int)f.RailTies<Plain>(fabric, spec.TieSpace.Metres).Value,
-            (int)f.Rings<Plain>(fabric, spec.RingSpace.Metres).Value, BayPieces(f), new Length(f.Strand<Plain>(along).Value), start, finish);
+            (int)f.Rings<Plain>(fabric, spec.RingSpace.Metres).Value, BayPieces(f), new Length(f.Strand<Plain>(along).Value), (int)f.Seam<Plain>(fabric, spec.RingSpace.Metres).Value,
+            start, finish);
     }
 
     private static List<Length> BayPieces(RunFigures f)

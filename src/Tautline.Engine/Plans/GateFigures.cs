@@ -15,7 +15,8 @@ public readonly record struct GateFigures(SiteGate Gate, PlacedPost From, Placed
     public N CentreToCentre<N>(double opening) where N : struct, INumber<N>
         => N.Given("opening", opening, Unit.Length) + (Radius<N>(From) + Radius<N>(To));
 
-    public N Leaf<N>(double opening) where N : struct, INumber<N> => GateFormulas.Leaf<N>(opening, Gate.Leaves, From.Rules);
+    public N Leaf<N>(double opening) where N : struct, INumber<N>
+        => Gate.Kind == GateKind.Cantilever ? GateFormulas.CantileverLeaf<N>(opening, From.Rules) : GateFormulas.Leaf<N>(opening, Gate.Leaves, From.Rules);
 
     /// <summary>Indices of the posts on both sides of the opening.</summary>
     public static (int From, int To) Posts(SiteGate gate, HungLine line)

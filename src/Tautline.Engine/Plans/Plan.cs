@@ -30,6 +30,8 @@ public sealed record Plan(
 public sealed record Basis(Job Job, FenceCatalog Catalog, Rules Rules, IReadOnlyList<ResolvedSpec> Specs, IReadOnlyList<HungLine> Lines);
 
 /// <summary>A spec as planned: what the rules chose, and its mesh.</summary>
+/// <param name="Height">Of the fabric in all.</param>
+/// <param name="Widths">Equal widths of fabric, one above the other; what follows of bands, ties and mesh is of one width.</param>
 /// <param name="AdvanceLow">Least picket advance; equal to the greatest once a roll is calibrated.</param>
 /// <param name="TieSpace">Space between rail ties.</param>
 /// <param name="RingSpace">Space between rings on the tension wire.</param>
@@ -38,7 +40,7 @@ public sealed record Basis(Job Job, FenceCatalog Catalog, Rules Rules, IReadOnly
 /// <param name="Habit">What crews do instead, where that is known.</param>
 /// <param name="HabitOverLimit">True where the habit leaves a space over the limit.</param>
 public sealed record SpecPlan(
-    SpecId Id, Length Height, string LinePost, string TerminalPost, string Rail, bool TopRail, bool BottomWire, bool Braced,
+    SpecId Id, Length Height, int Widths, string LinePost, string TerminalPost, string Rail, bool TopRail, bool BottomWire, bool Braced,
     double Diamonds, Length HalfDiamond, Length AdvanceLow, Length AdvanceHigh, int WholeRows, Length TieSpace, Length RingSpace,
     FasteningSet Bands, FasteningSet Ties, FasteningSet? Habit, bool HabitOverLimit);
 
@@ -65,13 +67,14 @@ public sealed record PostPlan(
 /// <param name="Wire">Length of one tension wire with its wraps; zero without one. A run without a top rail has one at the top.</param>
 /// <param name="Rings">On one tension wire.</param>
 /// <param name="BayPieces">Pieces of one rail that is cut bay by bay; none where the spec has no such rail.</param>
+/// <param name="Seam">Rings that lace one seam between two widths of fabric.</param>
 /// <param name="Strand">Barbed wire before its tails.</param>
 /// <param name="Fabric">Between the two tension bars.</param>
 /// <param name="RollTake">What the pull takes from a square-cut roll.</param>
 public sealed record RunPlan(
     int Number, int FromPost, int ToPost, SpecId Spec, Length Level, Length Along, int Bays, Length LargestBay, Length Rail,
     int RailPieces, int Sleeves, Mass RailMass, Length Wire, Length Fabric, Length RollTake, int PicketsLow, int PicketsHigh, int RailTies,
-    int Rings, IReadOnlyList<Length> BayPieces, Length Strand, EndPlan Start, EndPlan Finish)
+    int Rings, IReadOnlyList<Length> BayPieces, Length Strand, int Seam, EndPlan Start, EndPlan Finish)
 {
     [JsonIgnore]
     public IEnumerable<EndPlan> Ends => [Start, Finish];

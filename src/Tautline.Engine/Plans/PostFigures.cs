@@ -24,12 +24,13 @@ public readonly record struct PostFigures(PlacedPost Post, int Line)
     public N Bags<N>(double concrete) where N : struct, INumber<N>
         => Post.Support != Support.Concrete ? N.Given("no concrete", 0, Unit.Count) : PostFormulas.Bags(N.Known(Key(FactKind.Concrete), concrete, Unit.Volume), Post.Rules);
 
-    public N Mass<N>(double cut) where N : struct, INumber<N> => PostFormulas.Mass(Post.Section, Length<N>(FactKind.CutLength, cut));
+    public N Mass<N>(double cut) where N : struct, INumber<N>
+        => Post.Support == Support.Standing ? N.Given("stands already", 0, Unit.Mass) : PostFormulas.Mass(Post.Section, Length<N>(FactKind.CutLength, cut));
 
     /// <summary>Ties of a line post: as the bands of a level end are counted, by the ties' own limit.</summary>
     public N Ties<N>() where N : struct, INumber<N>
         => Fabric.Fastening.Count(
-            Post.Spec, Fabric.Fastening.Bar(PostFormulas.Plumb<N>(Post.Spec.Height.Metres, 0), Post.Rules), Post.Rules.TiePostMax);
+            Post.Spec, Fabric.Fastening.Bar(PostFormulas.Plumb<N>(Post.Spec.Width.Metres, 0), Post.Rules), Post.Rules.TiePostMax);
 
     private N Length<N>(FactKind kind, double value) where N : struct, INumber<N> => N.Known(Key(kind), value, Unit.Length);
 

@@ -78,6 +78,12 @@ public readonly record struct RunFigures(HungRun Run, Chain Chain, int Line, int
             ? RunFormulas.Between(Known<N>(FactKind.Fabric, fabric), OfSpec<N>(FactKind.RingSpace, space))
             : N.Given("no tension wire", 0, Unit.Count);
 
+    /// <summary>Rings that lace a seam, spaced like rings on a wire.</summary>
+    public N Seam<N>(double fabric, double space) where N : struct, INumber<N>
+        => Spec.Widths > 1
+            ? RunFormulas.Between(Known<N>(FactKind.Fabric, fabric), OfSpec<N>(FactKind.RingSpace, space))
+            : N.Given("no seam", 0, Unit.Count);
+
     /// <summary>The piece of a rail that is cut bay by bay.</summary>
     public N BayPiece<N>(int bay) where N : struct, INumber<N>
     {
@@ -122,7 +128,7 @@ public readonly record struct RunFigures(HungRun Run, Chain Chain, int Line, int
     public double RiseTowards(int end) => end == 0 ? -Run.GradeAtStart : Run.GradeAtEnd;
 
     public N Bar<N>(int end) where N : struct, INumber<N>
-        => Fastening.Bar(PostFormulas.Plumb<N>(Spec.Height.Metres, RiseTowards(end)), Spec.Rules);
+        => Fastening.Bar(PostFormulas.Plumb<N>(Spec.Width.Metres, RiseTowards(end)), Spec.Rules);
 
     public N Bands<N>(int end, double bar) where N : struct, INumber<N>
         => Fastening.Count(Spec, N.Known(Key(FactKind.Bar, end), bar, Unit.Length), Spec.Rules.BandMax);

@@ -8,14 +8,14 @@ public enum ProblemCode
     // the job document
     IdMissing, IdTwice, OrderKeyBad, NotFinite,
     RuleSetUnknown, RuleUnknown, RuleValue,
-    SpecUnknown, SpecHeight, SpecFabric, SpecDiamonds, SpecSection, SpecChoice, SpecPostSize, SpecRoll,
+    SpecUnknown, SpecHeight, SpecFabric, SpecDiamonds, SpecSection, SpecChoice, SpecPostSize, SpecRoll, SpecLaced,
     CalibrationSpec, CalibrationRange,
     JobEmpty, LineShort, LegShort, LineVertexTwice, GradeSteep,
     LegUnknown, GateKind, GateSize, GateOutside, GateTooWide, GateOverlap, GatePostUnlisted,
-    ObstacleKind, ObstacleRange,
+    ObstacleKind, ObstacleRange, TieKind, TieSection, TieClosed, RunsBackUnknown,
     BuiltLegUnknown, BuiltOutside,
 
     // the plan
-    BraceQuestion, BarbHeightQuestion, BarbStrands, TerminalInZone, PinInZone, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope,
+    BraceQuestion, BarbHeightQuestion, BarbStrands, TerminalInZone, PinInZone, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope, RunBackShort, RunBackSlope,
     RollTail, RollUncalibrated, HabitOverLimit, GradeBreakTerminal, SteepRake,
 }

@@ -11,7 +11,7 @@ public enum FactKind
 
     // of a run
     RunAlong, Bays, LargestBay, Rail, RailPieces, Sleeves, RailMass, Wire, Fabric, PicketsLow, PicketsHigh, RollTake, RailTies, Rings,
-    RunEnds, Strand, BayPiece,
+    RunEnds, Strand, Seam, BayPiece,
 
     // of a fabric end
     FabricEnd, BraceRail, Bar, Bands, Mismatch, ColumnsLow, Columns, ColumnsHigh,

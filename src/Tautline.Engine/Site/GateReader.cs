@@ -12,6 +12,7 @@ internal static class GateReader
 
     private static readonly Opening walk = new(GateKind.Walk, 1, 2, 18);
     private static readonly Opening pair = new(GateKind.Double, 2, 4, 48);
+    private static readonly Opening slide = new(GateKind.Cantilever, 1, 6, 30);
 
     public static IReadOnlyList<SiteGate> Read(
         Job job, Dictionary<LegId, SiteLeg> legs, FenceCatalog catalog, LineId line, ProblemList problems)
@@ -31,7 +32,7 @@ internal static class GateReader
 
     private static SiteGate? Read(Gate gate, SiteLeg leg, FenceCatalog catalog, Place place, ProblemList problems)
     {
-        var kind = gate.Kind switch { Gate.Walk => walk, Gate.Double => pair, _ => null };
+        var kind = gate.Kind switch { Gate.Walk => walk, Gate.Double => pair, Gate.Cantilever => slide, _ => null };
         if (kind is null)
         {
             problems.Add(ProblemCode.GateKind, place, gate.Kind);
@@ -43,14 +44,36 @@ internal static class GateReader
             return null;
         }
         var leaf = gate.Opening / kind.Leaves; // the nominal leaf, as gates are sold
-        if (catalog.FindGatePost(leg.Spec.Height, leaf) is not { } row
-            || catalog.FindPipe(Length.Max(row.OutsideDiameter, leg.Spec.TerminalPost.OutsideDiameter)) is not { } post)
+        var row = kind.Kind == GateKind.Cantilever ? Roller(leg.Spec.Rules) : catalog.FindGatePost(leg.Spec.Height, leaf);
+        if (row is null || catalog.FindPipe(Length.Max(row.OutsideDiameter, leg.Spec.TerminalPost.OutsideDiameter)) is not { } post)
         {
             problems.Add(ProblemCode.GatePostUnlisted, place, leaf, leg.Spec.Height);
             return null;
         }
+        if (kind.Kind == GateKind.Cantilever) CheckRunBack(gate, leg, place, problems);
         CheckFits(gate, leg, post, place, problems);
         return new SiteGate(0, gate, kind.Kind, leg, leg.StartNm + gate.NearFace.Nanometres, gate.Opening.Nanometres, kind.Leaves, post, row);
+    }
+
+    /// <summary>Roller and latch posts of a cantilever gate are of one size whatever the leaf.</summary>
+    private static GatePostRow Roller(Rules rules)
+        => new(Length.Zero, Length.Zero, Length.Zero, rules.CantileverPost.Length, Length.Zero, Length.Zero, rules.CantileverPost.From);
+
+    /// <summary>The open leaf lies behind the first roller post: opening and tail of straight leg, and no higher ground than it clears.</summary>
+    private static void CheckRunBack(Gate gate, SiteLeg leg, Place place, ProblemList problems)
+    {
+        if (gate.RunsBack is not ("start" or "end"))
+        {
+            problems.Add(ProblemCode.RunsBackUnknown, place with { Path = $"{place.Path}.runsBack" }, gate.Id.Value);
+            return;
+        }
+        var level = Length.FromNanometres(leg.LevelNm);
+        var needs = gate.Opening + gate.Opening * leg.Spec.Rules.CantileverTail.Value;
+        var leaves = gate.RunsBack == "end" ? level - gate.NearFace - gate.Opening : gate.NearFace;
+        if (leaves.Nanometres < needs.Nanometres) problems.Add(ProblemCode.RunBackShort, place, gate.Id.Value, needs, leaves);
+        var travel = gate.Opening + needs;
+        if (Math.Abs(leg.Grade) > 0.005)
+            problems.Add(ProblemCode.RunBackSlope, place, gate.Id.Value, leg.Grade * 100, travel * Math.Abs(leg.Grade));
     }
 
     /// <summary>Both posts of a gate stand on its leg; at an end their centres may be the vertex itself.</summary>

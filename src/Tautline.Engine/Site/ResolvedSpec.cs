@@ -12,6 +12,12 @@ public sealed record ResolvedSpec(
     /// <summary>Height of the fabric: the spec's, less the barb's foot where the spec states the overall height.</summary>
     public required Length Height { get; init; }
 
+    /// <summary>Equal widths of fabric laced one above the other; 1 for a fence of one width.</summary>
+    public int Widths => Spec.Laced ?? 1;
+
+    /// <summary>Height of one width of fabric.</summary>
+    public Length Width => Height / Widths;
+
     /// <summary>Rails cut bay by bay: a middle one, and one at the bottom in place of the wire.</summary>
     public int BayRails => (Spec.Middle == "rail" ? 1 : 0) + (Spec.Bottom == "rail" ? 1 : 0);
 

@@ -4,12 +4,15 @@ using Tautline.Engine.Quantities;
 
 namespace Tautline.Engine.Site;
 
-public enum GateKind { Walk, Double }
+public enum GateKind { Walk, Double, Cantilever }
 
 /// <summary>A gate on its line: level stations, whole nanometres.</summary>
 public sealed record SiteGate(
     int Index, Gate Gate, GateKind Kind, SiteLeg Leg, long NearFaceNm, long OpeningNm, int Leaves, Section Post, GatePostRow Row)
 {
+    /// <summary>True where a cantilever leaf runs back towards the end of its leg.</summary>
+    public bool RunsBackToEnd => Gate.RunsBack == "end";
+
     public long FarFaceNm => NearFaceNm + OpeningNm;
 
     public long MiddleNm => NearFaceNm + OpeningNm / 2;
@@ -30,4 +33,10 @@ public sealed record SiteLine(
 {
     /// <summary>Slabs and rock, in the order they were entered.</summary>
     public IReadOnlyList<SiteGround> Grounds { get; init; } = [];
+
+    /// <summary>The standing post the line starts from, where it ties to a fence.</summary>
+    public Section? TieAtStart { get; init; }
+
+    /// <summary>The standing post the line ends at.</summary>
+    public Section? TieAtFinish { get; init; }
 }

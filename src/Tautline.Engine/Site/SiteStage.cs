@@ -35,6 +35,8 @@ public static class SiteStage
             index, line, chain, GateReader.Read(job, legs, catalog, line.Id, problems), stretches.Zones, Pins(built, legs, problems))
         {
             Grounds = stretches.Grounds,
+            TieAtStart = TieReader.Read(line.Start, line, $"lines[{at}].start", catalog, problems),
+            TieAtFinish = TieReader.Read(line.Finish, line, $"lines[{at}].finish", catalog, problems),
         };
     }
 

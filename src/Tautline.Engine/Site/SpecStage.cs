@@ -26,8 +26,10 @@ public static class SpecStage
         var path = $"specs[{index}]";
         Choices(spec, path, problems);
         var height = SpecHeight.Fabric(spec, rules, path, problems);
-        var fabric = FabricOf(spec, height, catalog, path, problems);
-        var diamonds = fabric is null ? null : DiamondsOf(fabric, height, catalog, path, problems);
+        if (spec.Laced is < 1 or > 4) problems.Add(ProblemCode.SpecLaced, new($"{path}.laced"), spec.Laced.Value);
+        var width = height / Math.Clamp(spec.Laced ?? 1, 1, 4);
+        var fabric = FabricOf(spec, width, catalog, path, problems);
+        var diamonds = fabric is null ? null : DiamondsOf(fabric, width, catalog, path, problems);
         var posts = Posts(spec, height, catalog, path, problems);
         var rail = Section(spec.RailSection, $"{path}.railSection", catalog, problems) ?? catalog.FindPipe(catalog.RailDiameter);
         CheckRoll(spec, path, problems);

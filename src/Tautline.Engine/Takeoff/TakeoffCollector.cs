@@ -20,16 +20,34 @@ internal sealed class TakeoffCollector
     {
         for (var i = 0; i < plan.Posts.Count; i++) Post(plan.Posts[i], line.Posts[i], index, i);
         for (var i = 0; i < plan.Runs.Count; i++) Run(plan.Runs[i], line.Runs[i], index, i);
-        for (var i = 0; i < plan.Gates.Count; i++) Gate(plan.Gates[i], line.Site.Gates[i], index, i);
+        for (var i = 0; i < plan.Gates.Count; i++)
+        {
+            var (gate, site) = (plan.Gates[i], line.Site.Gates[i]);
+            Gate(gate, site, index, i);
+            if (gate.Kind != GateKind.Cantilever) continue;
+            var roller = site.RunsBackToEnd ? gate.ToPost : gate.FromPost;
+            SecondRoller(plan.Posts[roller], line.Posts[roller], index, roller);
+        }
     }
 
     private void Post(PostPlan post, PlacedPost placed, int line, int at)
     {
+        if (placed.Support == Support.Standing) return;
         var stands = new FactKey(FactKind.Stands, line, at);
         var item = Count(new("post", placed.Section, post.OrderLength.Nanometres), stands, 1);
         item.Masses.Add(new(new(FactKind.PostMass, line, at), post.Mass.Kilograms, 1, Unit.Mass));
         Count(new(Top(placed), placed.Section), stands, 1);
-        if (post.Kind == PostKind.Line) Count(new("post-tie", placed.Section), new(FactKind.PostTies, line, at), post.Ties);
+        if (post.Kind == PostKind.Line) Count(new("post-tie", placed.Section), new(FactKind.PostTies, line, at), post.Ties, placed.Spec.Widths);
+        Hold(post, placed, line, at, stands);
+    }
+
+    /// <summary>The roller post behind the first: its post, hole and cap again, and nothing of the fence.</summary>
+    private void SecondRoller(PostPlan post, PlacedPost placed, int line, int at)
+    {
+        var stands = new FactKey(FactKind.Stands, line, at);
+        var item = Count(new("post", placed.Section, post.OrderLength.Nanometres), stands, 1);
+        item.Masses.Add(new(new(FactKind.PostMass, line, at), post.Mass.Kilograms, 1, Unit.Mass));
+        Count(new("dome-cap", placed.Section), stands, 1);
         Hold(post, placed, line, at, stands);
     }
 
@@ -61,8 +79,9 @@ internal sealed class TakeoffCollector
         var spec = hung.Run.Spec;
         FactKey Fact(FactKind kind) => new(kind, line, at);
         var fabric = Item(new("fabric", null, 0, spec.Spec.Id), QuantityUnit.Length, PurchaseUnit.Roll);
-        fabric.Net.Add(new(Fact(FactKind.Fabric), run.Fabric.Metres, 1, Unit.Length));
-        fabric.Bought.Add(new(Fact(FactKind.RollTake), run.RollTake.Metres, 1, Unit.Length));
+        fabric.Net.Add(new(Fact(FactKind.Fabric), run.Fabric.Metres, spec.Widths, Unit.Length));
+        fabric.Bought.Add(new(Fact(FactKind.RollTake), run.RollTake.Metres, spec.Widths, Unit.Length));
+        if (spec.Widths > 1) Count(new("lacing-ring"), Fact(FactKind.Seam), run.Seam, spec.Widths - 1);
         if (spec.TopRail) Rail(run, spec, Fact);
         if (spec.BayRails > 0) BayRails(run, spec, line, at);
         if (spec.Barb is { } barb) Barb(run, barb, Fact);
@@ -122,8 +141,8 @@ internal sealed class TakeoffCollector
         var plan = end == 0 ? run.Start : run.Finish;
         var post = (end == 0 ? hung.First : hung.Last).Section;
         var one = new FactKey(FactKind.FabricEnd, line, at, end);
-        Count(new("tension-bar", null, WholeInches(plan.Bar)), one, 1);
-        Bands("tension-band", post, new(FactKind.Bands, line, at, end), plan.Bands, 1);
+        Count(new("tension-bar", null, WholeInches(plan.Bar)), one, 1, spec.Widths);
+        Bands("tension-band", post, new(FactKind.Bands, line, at, end), plan.Bands, spec.Widths);
         var held = spec.Rails + spec.Wires;
         if (held > 0) Bands("brace-band", post, one, 1, held);
         if (spec.Braced) Brace(plan, hung, post, one);
@@ -133,6 +152,11 @@ internal sealed class TakeoffCollector
     {
         var leaves = new FactKey(FactKind.Leaves, line, at);
         var stands = new FactKey(FactKind.GateStands, line, at);
+        if (gate.Kind == GateKind.Cantilever)
+        {
+            Cantilever(gate, site, line, at);
+            return;
+        }
         Count(new("gate-leaf", null, gate.Leaf.Nanometres, site.Leg.Spec.Spec.Id), leaves, gate.Leaves);
         Count(new("hinge-set", site.Post), leaves, gate.Leaves, 2);
         if (gate.Kind == GateKind.Walk)
@@ -143,6 +167,16 @@ internal sealed class TakeoffCollector
         Count(new("double-latch"), stands, 1);
         Count(new("drop-rod"), stands, 1);
         Count(new("keeper"), stands, 1, 2);
+    }
+
+    /// <summary>A sliding leaf on two roller posts; the second stands off the line, like the first in every figure.</summary>
+    private void Cantilever(GatePlan gate, SiteGate site, int line, int at)
+    {
+        var stands = new FactKey(FactKind.GateStands, line, at);
+        Count(new("cantilever-leaf", null, gate.Leaf.Nanometres, site.Leg.Spec.Spec.Id), stands, 1);
+        Count(new("roller", site.Post), stands, 1, 4);
+        Count(new("slide-latch"), stands, 1);
+        Count(new("slide-stop"), stands, 1);
     }
 
     /// <summary>Bands of either kind, each with its bolt.</summary>

@@ -14,7 +14,8 @@ public static class TakeoffStage
     [
         "post", "concrete-bag", "grout", "base-plate", "anchor", "dome-cap", "loop-cap", "barb-arm-terminal", "barb-arm-line", "barbed-wire",
         "rail", "sleeve", "rail-end", "rail-clamp", "brace-band", "truss-rod", "tension-wire", "fabric",
-        "tension-bar", "tension-band", "carriage-bolt", "post-tie", "rail-tie", "ring", "gate-leaf", "hinge-set", "fork-latch",
+        "tension-bar", "tension-band", "carriage-bolt", "post-tie", "rail-tie", "ring", "lacing-ring", "gate-leaf", "cantilever-leaf", "roller", "slide-latch",
+        "slide-stop", "hinge-set", "fork-latch",
         "double-latch", "drop-rod", "keeper",
     ];
 
