@@ -18,4 +18,8 @@ public enum ProblemCode
     // the plan
     BraceQuestion, BarbHeightQuestion, BarbStrands, TerminalInZone, PinInZone, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope, RunBackShort, RunBackSlope,
     RollTail, RollUncalibrated, HabitOverLimit, GradeBreakTerminal, SteepRake,
+
+    // field notes: traverse and curves
+    HeadingMissing, TraverseShort, TraverseLeg, TraverseAngleMissing, TraverseAngle, TraverseAngleSum, TraversePoor,
+    CurvePart, CurveImpossible, CurveTurn, CurvePoints, CurveInterval,
 }
