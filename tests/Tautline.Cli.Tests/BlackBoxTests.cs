@@ -39,7 +39,9 @@ public sealed class BlackBoxTests
     {
         var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "tautline.dll"), .. args])
         {
-            WorkingDirectory = folder.Of("."), RedirectStandardOutput = true, RedirectStandardError = true,
+            WorkingDirectory = folder.Of("."),
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
         };
         using var process = Process.Start(start)!;
         var (output, error) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
