@@ -1,0 +1,22 @@
+using System.CommandLine;
+using Tautline.Cli.Input;
+using Tautline.Cli.Terminal;
+
+namespace Tautline.Cli.Check;
+
+internal static class CheckCommand
+{
+    public static Command Define(CliHost host)
+    {
+        var file = Flags.File();
+        var (rules, units, spec, crs) = (Flags.Rules(), Flags.Units(), Flags.Spec(), Flags.Crs());
+        var json = Flags.Json("The problems as JSON on the output.");
+        var command = new Command("check", "Reports the problems of a job and nothing else.") { file, rules, json, units, spec, crs };
+        command.SetAction(p => (int)CheckRun.Run(
+            new CheckOptions(
+                new(p.GetRequiredValue(file), p.GetValue(rules), p.GetValue(units), new OutlineChoices(p.GetValue(spec), p.GetValue(crs))),
+                p.GetValue(json)),
+            host));
+        return command;
+    }
+}

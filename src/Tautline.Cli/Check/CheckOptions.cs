@@ -1,0 +1,3 @@
+namespace Tautline.Cli.Check;
+
+internal sealed record CheckOptions(PlanningOptions Planning, bool Json);

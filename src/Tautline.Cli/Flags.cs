@@ -1,0 +1,74 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
+using Tautline.Engine.Quantities;
+using Tautline.Formats.Coordinates;
+
+namespace Tautline.Cli;
+
+/// <summary>The flags that several commands share; each is defined once, for parser and help.</summary>
+internal static class Flags
+{
+    public static Argument<string> File() => new("FILE")
+    {
+        Description = "A job (.json), a tape book (.tape, .txt) or an outline (.geojson).",
+    };
+
+    public static Option<string?> Rules() => new("--rules")
+    {
+        Description = "A rule set to plan by, instead of the built-in one.", HelpName = "FILE",
+    };
+
+    public static Option<bool> Json(string description) => new("--json") { Description = description };
+
+    public static Option<UnitSystem?> Units() => new("--units")
+    {
+        Description = "us or metric; otherwise as the job says.", HelpName = "us|metric", CustomParser = ReadUnits,
+    };
+
+    public static Option<Length?> Spec() => new("--spec")
+    {
+        Description = "For an outline: height of the fence, such as 6ft, 72in or 1.8288m; otherwise 6 ft.", HelpName = "HEIGHT",
+        CustomParser = ReadHeight,
+    };
+
+    public static Option<CoordinateSystemChoice?> Crs() => new("--crs")
+    {
+        Description = "For an outline: its coordinates, as EPSG:n, local-m, local-ft or local-ftus (survey feet).", HelpName = "SYSTEM",
+        CustomParser = ReadSystem,
+    };
+
+    private static UnitSystem? ReadUnits(ArgumentResult result)
+    {
+        var text = result.Tokens[0].Value;
+        if (text == "us") return UnitSystem.UsCustomary;
+        if (text == "metric") return UnitSystem.Metric;
+        result.AddError($"--units cannot be '{text}': write us or metric.");
+        return null;
+    }
+
+    private static Length? ReadHeight(ArgumentResult result)
+    {
+        var text = result.Tokens[0].Value;
+        var height = LengthText.Parse(text, LengthUnit.Foot);
+        if (height is { Ok: true, Value.Metres: > 0 }) return height.Value;
+        result.AddError($"--spec cannot be '{text}': write a height such as 6ft, 72in or 1.8288m.");
+        return null;
+    }
+
+    private static CoordinateSystemChoice? ReadSystem(ArgumentResult result)
+    {
+        var text = result.Tokens[0].Value;
+        switch (text.ToLowerInvariant())
+        {
+            case "local-m": return CoordinateSystemChoice.Local(LinearUnit.Metre);
+            case "local-ft": return CoordinateSystemChoice.Local(LinearUnit.Foot);
+            case "local-ftus": return CoordinateSystemChoice.Local(LinearUnit.SurveyFoot);
+            case var epsg when epsg.StartsWith("epsg:", StringComparison.Ordinal)
+                               && int.TryParse(epsg[5..], NumberStyles.None, CultureInfo.InvariantCulture, out var code):
+                return CoordinateSystemChoice.Epsg(code);
+        }
+        result.AddError($"--crs cannot be '{text}': write EPSG:2992, local-m, local-ft or local-ftus.");
+        return null;
+    }
+}

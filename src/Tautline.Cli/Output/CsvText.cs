@@ -1,0 +1,30 @@
+using System.Globalization;
+using System.Text;
+
+namespace Tautline.Cli.Output;
+
+/// <summary>Comma-separated values by RFC 4180: CR LF, quotes where needed, numbers with a point in every culture.</summary>
+internal sealed class CsvText
+{
+    private readonly StringBuilder text = new();
+
+    public CsvText Row(params IEnumerable<object?> cells)
+    {
+        text.AppendJoin(',', cells.Select(Cell)).Append("\r\n");
+        return this;
+    }
+
+    public override string ToString() => text.ToString();
+
+    private static string Cell(object? value) => Quoted(value switch
+    {
+        null => "",
+        bool yes => yes ? "yes" : "no",
+        double number => number.ToString("0.######", CultureInfo.InvariantCulture),
+        IFormattable other => other.ToString(null, CultureInfo.InvariantCulture),
+        _ => value.ToString()!,
+    });
+
+    private static string Quoted(string cell)
+        => cell.AsSpan().IndexOfAny(",\"\r\n") < 0 ? cell : $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+}

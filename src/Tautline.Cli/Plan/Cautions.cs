@@ -1,0 +1,18 @@
+namespace Tautline.Cli.Plan;
+
+/// <summary>Short cautions that go with every printed plan.</summary>
+internal static class Cautions
+{
+    public static IReadOnlyList<string> All { get; } =
+    [
+        "Digging: have every buried line located and marked before the first hole (in the US call 811 some working days ahead) and keep the"
+        + " ticket valid. Near a mark dig by hand or vacuum. Cover or barricade open holes.",
+        "Tensioned fabric and wire store energy: use rated grips and stretchers, stand clear of the line of pull, wear eye protection and"
+        + " gloves; cut ends and released pickets spring.",
+        "Gates: prop a leaf until it hangs on all its hinges, and check its swing over the highest ground. Powered gates have safety rules of"
+        + " their own and are not planned here.",
+        "This plan counts and lays out; it does not prove that the fence stands. Local codes go first; wind, footings and soil are for a"
+        + " licensed engineer where the code or the owner asks, property lines for a licensed surveyor.",
+        "Figures marked 'verify' rest on memory or common practice: check them before ordering.",
+    ];
+}

@@ -1,0 +1,101 @@
+using Tautline.Cli.Terminal;
+using Tautline.Engine.Fabric;
+using Tautline.Engine.Plans;
+using Tautline.Engine.Site;
+
+namespace Tautline.Cli.Plan;
+
+/// <summary>One line of a plan: its posts, runs and gates.</summary>
+internal static class LineText
+{
+    /// <summary>A line with more posts is summed up unless every one is asked for.</summary>
+    public const int MostPosts = 80;
+
+    public static void Write(LinePlan line, Engine.Plans.Plan plan, PlanWords words, bool all, Paper paper)
+    {
+        var name = line.Name.Length > 0 ? $"Line {line.Id}, {line.Name}" : $"Line {line.Id}";
+        paper.Heading($"{name}: {words.Long(line.Level)} level, {words.Long(line.Along)} along the ground, {(line.Closed ? "closed" : "open")}");
+        var whole = all || line.Posts.Count <= MostPosts;
+        if (whole) Posts(line, words, paper);
+        else Summary(line, words, paper);
+        if (whole) foreach (var run in line.Runs) Run(run, line, plan, words, paper);
+        foreach (var (gate, number) in line.Gates.Select((g, i) => (g, i + 1))) Gate(gate, number, line, words, paper);
+    }
+
+    private static void Posts(LinePlan line, PlanWords words, Paper paper) => paper.Table(
+        [">post", ">station", ">from start", "kind", "section", ">cut", ">order", ">hole", ">concrete", ">bags"],
+        line.Posts.Select(IReadOnlyList<string> (p) =>
+        [
+            $"{p.Number}", words.Station(p.Station), words.Long(p.Station), PlanWords.Kind(p.Kind), p.Section, words.Long(p.CutLength),
+            words.Long(p.OrderLength), words.Hole(p.HoleDiameter, p.HoleDepth), words.Volume(p.Concrete), $"{p.Bags}",
+        ]));
+
+    private static void Summary(LinePlan line, PlanWords words, Paper paper)
+    {
+        var groups = line.Posts.GroupBy(p => (p.Kind, p.Section, Hole: words.Hole(p.HoleDiameter, p.HoleDepth), Order: words.Long(p.OrderLength)));
+        paper.Table(
+            [">posts", "kind", "section", ">order", ">hole"],
+            groups.Select(IReadOnlyList<string> (g) => [$"{g.Count()}", PlanWords.Kind(g.Key.Kind), g.Key.Section, g.Key.Order, g.Key.Hole]));
+        paper.Line($"  {PlanWords.Count(line.Posts.Count, "post")} and {PlanWords.Count(line.Runs.Count, "run")} summed up; --all lists every one.");
+    }
+
+    private static void Run(RunPlan run, LinePlan line, Engine.Plans.Plan plan, PlanWords words, Paper paper)
+    {
+        var spec = plan.Specs.First(s => s.Id == run.Spec);
+        var (from, to) = (line.Posts[run.FromPost], line.Posts[run.ToPost]);
+        paper.Line();
+        paper.Line($"Run {run.Number}: post {from.Number} ({PlanWords.Kind(from.Kind)}) to post {to.Number} ({PlanWords.Kind(to.Kind)}), "
+                   + $"{words.Long(run.Along)} along the ground" + (plan.Specs.Count > 1 ? $", spec {run.Spec}" : ""));
+        paper.Labelled(Lines(run, spec, from, to, words));
+    }
+
+    private static IEnumerable<(string, string)> Lines(RunPlan run, SpecPlan spec, PostPlan from, PostPlan to, PlanWords words)
+    {
+        yield return ("bays", $"{run.Bays}, the largest {words.Long(run.LargestBay)}");
+        if (spec.TopRail)
+            yield return ("rail", $"{words.Long(run.Rail)}: {PlanWords.Count(run.RailPieces, "piece")}, {PlanWords.Count(run.Sleeves, "sleeve")}; "
+                                  + $"{PlanWords.Count(run.RailTies, "tie")}, {Every(spec.TieSpace / (spec.AdvanceLow * 2), words.Short(spec.TieSpace))}");
+        if (spec.BottomWire)
+            yield return ("wire", $"{words.Long(run.Wire)}; {PlanWords.Count(run.Rings, "ring")}, "
+                                  + Every(spec.RingSpace / (spec.AdvanceLow * 2), words.Short(spec.RingSpace)));
+        yield return ("fabric", $"{words.Long(run.Fabric)} between the bars, {words.Long(run.RollTake)} off the roll, "
+                                + $"{PlanWords.Range(run.PicketsLow, run.PicketsHigh)} pickets");
+        if (spec.Braced) yield return ("braces", $"brace rail {words.Long(run.Start.BraceRail)} at the start, {words.Long(run.Finish.BraceRail)} at the finish, each with its rod");
+        if (run.Bays > 1) yield return ("post ties", $"{spec.Ties.Count} on each line post: {DiamondText.Positions(spec.Ties)}");
+        yield return ("start", End(run.Start, from, words));
+        yield return ("finish", End(run.Finish, to, words));
+        if (spec.Habit is { } habit)
+            yield return ("habit", $"crews often take {habit.Count} bands: {DiamondText.Positions(habit)}"
+                                   + (spec.HabitOverLimit ? " (its largest space is over the limit)" : "") + "; verify");
+    }
+
+    private static string Every(double diamonds, string space)
+        => $"every {PlanWords.Number(Math.Round(diamonds), "0")} diamonds ({space}, in diamonds from the bar)";
+
+    private static string End(EndPlan end, PostPlan post, PlanWords words)
+        => $"post {post.Number}: bar {words.Short(end.Bar)}, {PlanWords.Count(end.Bands, "band")}, in diamonds from the top: "
+           + $"{DiamondText.Positions(end.BandsAt)}{Bias(end, words)}";
+
+    private static string Bias(EndPlan end, PlanWords words)
+    {
+        if (end.Mismatch.Metres == 0) return "";
+        var columns = $"{PlanWords.Range(end.ColumnsLow, end.ColumnsHigh)} columns";
+        if (end.Columns < 2) return $"; bias: top and bottom differ by {words.Short(end.Mismatch)} ({columns}), dress it out with a short puller";
+        var rows = string.Join(", ", end.Crossings.Select(DiamondText.Number));
+        return $"; bias: {end.Columns} columns ({columns}), step over at {rows} diamonds from the top, the {end.LongEdge.ToString().ToLowerInvariant()}"
+               + $" edge is longer by {words.Short(end.Mismatch)}";
+    }
+
+    private static void Gate(GatePlan gate, int number, LinePlan line, PlanWords words, Paper paper)
+    {
+        paper.Line();
+        paper.Line($"Gate {number}, {gate.Id}: {(gate.Kind == GateKind.Double ? "double" : "walk")}, post {line.Posts[gate.FromPost].Number} to post "
+                   + $"{line.Posts[gate.ToPost].Number}");
+        paper.Labelled(
+        [
+            ("opening", $"{words.Long(gate.Opening)} face to face, near face at {words.Station(gate.NearFace)} ({words.Long(gate.NearFace)})"),
+            ("centres", $"{words.Long(gate.Centres)} apart, posts {gate.Post}"),
+            ("leaf", gate.Leaves == 1 ? words.Long(gate.Leaf) : $"{gate.Leaves} leaves of {words.Long(gate.Leaf)}"),
+        ]);
+    }
+}

@@ -1,0 +1,56 @@
+using System.Globalization;
+using Tautline.Engine.Layout;
+using Tautline.Engine.Quantities;
+using Tautline.Engine.Takeoff;
+
+namespace Tautline.Cli.Plan;
+
+/// <summary>Figures of a plan in words, in one system of units.</summary>
+internal sealed record PlanWords(UnitSystem Units)
+{
+    private bool Metric => Units == UnitSystem.Metric;
+
+    public static string Kind(PostKind kind) => kind == PostKind.GradeBreak ? "grade-break" : kind.ToString().ToLowerInvariant();
+
+    /// <summary>Along the fence: feet and inches, or metres.</summary>
+    public string Long(Length length) => LengthText.Show(length, Units);
+
+    /// <summary>A size: inches and fractions, or millimetres.</summary>
+    public string Short(Length length) => Metric ? $"{Number(length.Metres * 1000, "0")} mm" : LengthText.Inches(length, 16);
+
+    public string Station(Length length) => StationText.Format(length, Units, 2);
+
+    public string Volume(Volume volume)
+        => Metric ? $"{Number(volume.CubicMetres, "0.000")} cu m" : $"{Number(volume.CubicFeet, "0.00")} cu ft";
+
+    public string Mass(Mass mass) => Metric ? $"{Number(mass.Kilograms, "#,0.0")} kg" : $"{Number(mass.Pounds, "#,0.0")} lb";
+
+    public string Hole(Length diameter, Length depth)
+        => Metric ? $"{Number(diameter.Metres * 1000, "0")} x {Number(depth.Metres * 1000, "0")} mm" : $"{Bare(diameter)} x {Bare(depth)} in";
+
+    public static string Range(int low, int high) => low == high ? $"{low}" : $"{low} to {high}";
+
+    public static string Count(int count, string one) => Terminal.Messages.Count(count, one);
+
+    public string Net(TakeoffLine line) => line.NetUnit switch
+    {
+        QuantityUnit.Length => Long(new Length(line.Net)),
+        QuantityUnit.Volume => Volume(new Volume(line.Net)),
+        _ => Number(line.Net, "#,0"),
+    };
+
+    public static string Purchase(TakeoffLine line) => line.PurchaseUnit == PurchaseUnit.Each
+        ? Number(line.Purchase, "#,0")
+        : $"{Number(line.Purchase, "#,0")} {line.PurchaseUnit.ToString().ToLowerInvariant()}{(line.Purchase == 1 ? "" : "s")}";
+
+    /// <summary>Size and section of what is bought.</summary>
+    public string Size(TakeoffLine line)
+    {
+        var size = line.Size is not { } length ? "" : line.Part == "tension-bar" ? Short(length) : Long(length);
+        return string.Join(", ", new[] { line.Section, size, line.Spec is { } spec ? $"spec {spec.Value}" : null }.Where(p => !string.IsNullOrEmpty(p)));
+    }
+
+    public static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+
+    private static string Bare(Length length) => LengthText.Inches(length, 16).Replace(" in", "", StringComparison.Ordinal).TrimEnd('"');
+}

@@ -1,0 +1,230 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Tautline.Engine.Quantities;
+
+namespace Tautline.Engine.Jobs;
+
+/// <summary>
+/// What people enter for one piece of work; a plain document. Lengths are metres, grades are rise over run. Fields and kinds
+/// this version does not know are kept in <see cref="Extra"/> and written back with equal values; that property has a setter only
+/// because the serializer fills it after the constructor.
+/// </summary>
+public sealed record Job
+{
+    public const string FormatName = "tautline-job";
+    public const int CurrentVersion = 1;
+
+    public string Format { get; init => field = value ?? FormatName; } = FormatName;
+
+    public int Version { get; init; } = CurrentVersion;
+
+    /// <summary>Parts that a program must understand before it may plan or write this job.</summary>
+    public IReadOnlyList<string> MustUnderstand { get; init => field = value ?? []; } = [];
+
+    public required JobId Id { get; init; }
+
+    public string Name { get; init => field = value ?? ""; } = "";
+
+    /// <summary>How lengths are shown to people; the document itself is metric.</summary>
+    public UnitSystem Units { get; init; }
+
+    /// <summary>The named rule set the plan starts from.</summary>
+    public string RuleSet { get; init => field = value ?? "base"; } = "base";
+
+    /// <summary>Limits this job states for itself.</summary>
+    public IReadOnlyList<RuleOverride> AsSpecified { get; init => field = value ?? []; } = [];
+
+    public CoordinateFrame? Coordinates { get; init; }
+
+    public IReadOnlyList<Spec> Specs { get; init => field = value ?? []; } = [];
+
+    public IReadOnlyList<Line> Lines { get; init => field = value ?? []; } = [];
+
+    public IReadOnlyList<Gate> Gates { get; init => field = value ?? []; } = [];
+
+    public IReadOnlyList<Obstacle> Obstacles { get; init => field = value ?? []; } = [];
+
+    public IReadOnlyList<RollCalibration> Calibrations { get; init => field = value ?? []; } = [];
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
+/// <summary>A limit 'as specified': the rule's key and its value in the rule's own SI unit, with where the job says so.</summary>
+public sealed record RuleOverride
+{
+    public required string Rule { get; init; }
+
+    public required double Value { get; init; }
+
+    public string Source { get; init => field = value ?? ""; } = "";
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
+/// <summary>How the job's local metres relate to a map: local = (projected - origin) * ground scale.</summary>
+public sealed record CoordinateFrame
+{
+    public required string System { get; init; }
+
+    public double OriginEast { get; init; }
+
+    public double OriginNorth { get; init; }
+
+    /// <summary>Ground length over grid length; 1 where the frame is local.</summary>
+    public double GroundScale { get; init; } = 1;
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
+/// <summary>What the fence is made of. A section or part left out is chosen by the rule set from the height.</summary>
+public sealed record Spec
+{
+    public required SpecId Id { get; init; }
+
+    public string Name { get; init => field = value ?? ""; } = "";
+
+    /// <summary>Height of the fabric, square to the rail.</summary>
+    public required Length Height { get; init; }
+
+    /// <summary>Clear opening between parallel wires; 2 in where the job does not say.</summary>
+    public Length? Mesh { get; init; }
+
+    /// <summary>Wire gauge by its trade number, '9' where the job does not say.</summary>
+    public string Gauge { get; init => field = value ?? "9"; } = "9";
+
+    /// <summary>Upper and lower edge, 'KK', 'KT' or 'TT'.</summary>
+    public string? Selvage { get; init; }
+
+    /// <summary>Catalogue section of line posts.</summary>
+    public string? LinePost { get; init; }
+
+    /// <summary>Catalogue section of end, corner and pull posts.</summary>
+    public string? TerminalPost { get; init; }
+
+    /// <summary>Catalogue section of the top rail.</summary>
+    public string? RailSection { get; init; }
+
+    /// <summary>'rail' or 'wire'.</summary>
+    public string Top { get; init => field = value ?? "rail"; } = "rail";
+
+    /// <summary>'wire' or 'none'.</summary>
+    public string Bottom { get; init => field = value ?? "wire"; } = "wire";
+
+    /// <summary>'yes' or 'no'; left out, the rule set decides where it can.</summary>
+    public string? Brace { get; init; }
+
+    /// <summary>Length of the rolls the fabric comes in.</summary>
+    public Length? Roll { get; init; }
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
+/// <summary>One continuous fence line: vertices in <see cref="Vertex.Order"/>, closed or open.</summary>
+public sealed record Line
+{
+    public required LineId Id { get; init; }
+
+    public OrderKey Order { get; init; }
+
+    public string Name { get; init => field = value ?? ""; } = "";
+
+    public bool Closed { get; init; }
+
+    public required SpecId Spec { get; init; }
+
+    public IReadOnlyList<Vertex> Vertices { get; init => field = value ?? []; } = [];
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
+/// <summary>A point of a line, in local metres, and the leg that leaves it.</summary>
+public sealed record Vertex
+{
+    public required VertexId Id { get; init; }
+
+    public OrderKey Order { get; init; }
+
+    public required Length East { get; init; }
+
+    public required Length North { get; init; }
+
+    public Leg? Leg { get; init; }
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
+public sealed record Leg
+{
+    public required LegId Id { get; init; }
+
+    /// <summary>Rise over run walking the line forward.</summary>
+    public Slope Grade { get; init; }
+
+    /// <summary>The spec from this leg on its own; left out, the line's.</summary>
+    public SpecId? Spec { get; init; }
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
+/// <summary>An opening in a leg, face to face of its posts, measured level.</summary>
+public sealed record Gate
+{
+    public const string Walk = "walk";
+    public const string Double = "double";
+
+    public required GateId Id { get; init; }
+
+    public required LegId Leg { get; init; }
+
+    public required string Kind { get; init; }
+
+    /// <summary>Level distance from the start of the leg to the near face of the opening.</summary>
+    public required Length NearFace { get; init; }
+
+    public required Length Opening { get; init; }
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
+/// <summary>A stretch of a leg where no post may stand, measured level from the start of the leg.</summary>
+public sealed record Obstacle
+{
+    public const string NoDig = "no-dig";
+
+    public required ObstacleId Id { get; init; }
+
+    public required LegId Leg { get; init; }
+
+    public required string Kind { get; init; }
+
+    public required Length From { get; init; }
+
+    public required Length To { get; init; }
+
+    /// <summary>Free ground wanted between the stretch and the edge of a hole.</summary>
+    public Length Clearance { get; init; }
+
+    public string Note { get; init => field = value ?? ""; } = "";
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
+/// <summary>Ten pickets measured along the fabric of a delivered roll.</summary>
+public sealed record RollCalibration
+{
+    public required SpecId Spec { get; init; }
+
+    public required Length TenPickets { get; init; }
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}

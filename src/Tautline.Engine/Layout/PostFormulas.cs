@@ -1,0 +1,70 @@
+using Tautline.Engine.Catalog;
+using Tautline.Engine.Reasons;
+using Tautline.Engine.Site;
+
+namespace Tautline.Engine.Layout;
+
+/// <summary>A post before its figures: what stands where, on which grade, carrying which spec.</summary>
+public sealed record PlacedPost(
+    int Index, long StationNm, PostKind Kind, ResolvedSpec Spec, Section Section, double Grade, GatePostRow? GateRow, Rules Rules);
+
+/// <summary>Holes by ASTM F567-07, 5.1; heights and lengths by the rule set.</summary>
+public static class PostFormulas
+{
+    private const double Pi = Math.PI;
+
+    /// <summary>4 times the post to 4 in, 3 times above, at least what a gate's table asks, up to the next auger.</summary>
+    public static N HoleDiameter<N>(Section post, GatePostRow? gate, Rules rules) where N : struct, INumber<N>
+    {
+        var od = N.Listed("post", post.OutsideDiameter.Metres, Unit.Length, post.From);
+        var large = Decide.Billionths(post.OutsideDiameter.Metres) > Decide.Billionths(rules.HoleLargePost.Value);
+        var asked = N.Rule(large ? rules.HoleTimesLargePost : rules.HoleTimesPost) * od;
+        if (gate is { HoleDiameter.Metres: > 0 })
+            asked = N.Larger(asked, N.Listed("gate post hole", gate.HoleDiameter.Metres, Unit.Length, gate.From));
+        return N.NextSize(asked, rules.Augers);
+    }
+
+    /// <summary>24 in, and 3 in for each foot of fence over 4 ft; parts of a foot in proportion; at least what a gate's table asks.</summary>
+    public static N HoleDepth<N>(ResolvedSpec spec, GatePostRow? gate, Rules rules) where N : struct, INumber<N>
+    {
+        var height = N.Given("fence height", spec.Height.Metres, Unit.Length);
+        var from = N.Rule(rules.HoleDepthFrom);
+        var depth = N.Rule(rules.HoleDepth) + N.Rule(rules.HoleDepthPerHeight) * (N.Larger(height, from) - from);
+        return gate is { HoleDepth.Metres: > 0 }
+            ? N.Larger(depth, N.Listed("gate post hole", gate.HoleDepth.Metres, Unit.Length, gate.From))
+            : depth;
+    }
+
+    /// <summary>Height of fabric standing plumb on a grade: W * root(1 + t^2).</summary>
+    public static N Plumb<N>(double height, double grade) where N : struct, INumber<N>
+    {
+        var t = N.Given("grade", grade, Unit.Ratio);
+        return N.Given("fabric height", height, Unit.Length) * N.Root(N.Constant(1) + t * t);
+    }
+
+    /// <summary>Top of the post over the ground.</summary>
+    public static N AboveGround<N>(PlacedPost post) where N : struct, INumber<N>
+    {
+        var plumb = Plumb<N>(post.Spec.Height.Metres, post.Grade);
+        return post.Kind == PostKind.Line ? plumb - N.Rule(post.Rules.PostLineBelow) : plumb + N.Rule(post.Rules.PostTerminalAbove);
+    }
+
+    public static N CutLength<N>(N aboveGround, N holeDepth) where N : struct, INumber<N> => aboveGround + holeDepth;
+
+    /// <summary>The next step posts are ordered in.</summary>
+    public static N OrderLength<N>(N cutLength, Rules rules) where N : struct, INumber<N>
+        => N.Cover(cutLength, N.Rule(rules.PostOrderStep)) * N.Rule(rules.PostOrderStep);
+
+    /// <summary>Hole minus post: the least it takes. Over-break of the ground comes on top.</summary>
+    public static N Concrete<N>(Section post, N diameter, N depth) where N : struct, INumber<N>
+    {
+        var od = N.Listed("post", post.OutsideDiameter.Metres, Unit.Length, post.From);
+        return N.Constant(Pi) / N.Constant(4) * (diameter * diameter - od * od) * depth;
+    }
+
+    /// <summary>Whole bags for one hole.</summary>
+    public static N Bags<N>(N concrete, Rules rules) where N : struct, INumber<N> => N.Cover(concrete, N.Rule(rules.BagYield));
+
+    public static N Mass<N>(Section section, N length) where N : struct, INumber<N>
+        => N.Listed("pipe weight", section.Weight.KilogramsPerMetre, Unit.LinearMass, section.From) * length;
+}

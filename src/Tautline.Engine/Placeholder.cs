@@ -1,3 +1,0 @@
-namespace Tautline.Engine;
-
-internal static class Placeholder;

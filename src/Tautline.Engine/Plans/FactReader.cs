@@ -1,0 +1,95 @@
+using Tautline.Engine.Reasons;
+using Tautline.Engine.Takeoff;
+
+namespace Tautline.Engine.Plans;
+
+/// <summary>Reads a fact off a plan.</summary>
+internal static class FactReader
+{
+    public static double? Read(Plan plan, FactKey key) => key.Kind switch
+    {
+        <= FactKind.RingSpace => At(plan.Specs, key.Line) is { } spec ? OfSpec(spec, key.Kind) : null,
+        <= FactKind.PostTies => At(plan.Lines, key.Line) is { } line && At(line.Posts, key.Item) is { } post ? OfPost(post, key.Kind) : null,
+        <= FactKind.RunEnds => Run(plan, key) is { } run ? OfRun(run, key.Kind) : null,
+        <= FactKind.ColumnsHigh => key.End is 0 or 1 && Run(plan, key) is { } run ? OfEnd(key.End == 0 ? run.Start : run.Finish, key.Kind) : null,
+        <= FactKind.Leaves => At(plan.Lines, key.Line) is { } line && At(line.Gates, key.Item) is { } gate ? OfGate(gate, key.Kind) : null,
+        _ => At(plan.Takeoff, key.Line) is { } item ? OfTakeoff(item, key.Kind) : null,
+    };
+
+    private static RunPlan? Run(Plan plan, FactKey key) => At(plan.Lines, key.Line) is { } line ? At(line.Runs, key.Item) : null;
+
+    private static T? At<T>(IReadOnlyList<T> list, int index) where T : class => index >= 0 && index < list.Count ? list[index] : null;
+
+    private static double? OfSpec(SpecPlan spec, FactKind kind) => kind switch
+    {
+        FactKind.HalfDiamond => spec.HalfDiamond.Metres,
+        FactKind.AdvanceLow => spec.AdvanceLow.Metres,
+        FactKind.AdvanceHigh => spec.AdvanceHigh.Metres,
+        FactKind.WholeRows => spec.WholeRows,
+        FactKind.RailTieSpace => spec.TieSpace.Metres,
+        _ => spec.RingSpace.Metres,
+    };
+
+    private static double? OfPost(PostPlan post, FactKind kind) => kind switch
+    {
+        FactKind.Stands => 1,
+        FactKind.HoleDiameter => post.HoleDiameter.Metres,
+        FactKind.HoleDepth => post.HoleDepth.Metres,
+        FactKind.AboveGround => post.AboveGround.Metres,
+        FactKind.CutLength => post.CutLength.Metres,
+        FactKind.OrderLength => post.OrderLength.Metres,
+        FactKind.Concrete => post.Concrete.CubicMetres,
+        FactKind.Bags => post.Bags,
+        FactKind.PostMass => post.Mass.Kilograms,
+        _ => post.Kind == Layout.PostKind.Line ? post.Ties : null,
+    };
+
+    private static double? OfRun(RunPlan run, FactKind kind) => kind switch
+    {
+        FactKind.RunAlong => run.Along.Metres,
+        FactKind.Bays => run.Bays,
+        FactKind.LargestBay => run.LargestBay.Metres,
+        FactKind.Rail => run.Rail.Metres,
+        FactKind.RailPieces => run.RailPieces,
+        FactKind.Sleeves => run.Sleeves,
+        FactKind.RailMass => run.RailMass.Kilograms,
+        FactKind.Wire => run.Wire.Metres,
+        FactKind.Fabric => run.Fabric.Metres,
+        FactKind.PicketsLow => run.PicketsLow,
+        FactKind.PicketsHigh => run.PicketsHigh,
+        FactKind.RollTake => run.RollTake.Metres,
+        FactKind.RailTies => run.RailTies,
+        FactKind.Rings => run.Rings,
+        _ => 2,
+    };
+
+    private static double? OfEnd(EndPlan end, FactKind kind) => kind switch
+    {
+        FactKind.FabricEnd => 1,
+        FactKind.BraceRail => end.BraceRail.Metres,
+        FactKind.Bar => end.Bar.Metres,
+        FactKind.Bands => end.Bands,
+        FactKind.Mismatch => end.Mismatch.Metres,
+        FactKind.ColumnsLow => end.ColumnsLow,
+        FactKind.Columns => end.Columns,
+        _ => end.ColumnsHigh,
+    };
+
+    private static double? OfGate(GatePlan gate, FactKind kind) => kind switch
+    {
+        FactKind.GateStands => 1,
+        FactKind.Opening => gate.Opening.Metres,
+        FactKind.Centres => gate.Centres.Metres,
+        FactKind.Leaf => gate.Leaf.Metres,
+        _ => gate.Leaves,
+    };
+
+    private static double? OfTakeoff(TakeoffLine line, FactKind kind) => kind switch
+    {
+        FactKind.Net => line.Net,
+        FactKind.Purchase => line.Purchase,
+        FactKind.LineMass => line.Mass?.Kilograms,
+        FactKind.BagsByTotal => line.BagsByTotal,
+        _ => line.Left?.Metres,
+    };
+}

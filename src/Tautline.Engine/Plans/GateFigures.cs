@@ -1,0 +1,44 @@
+using Tautline.Engine.Fabric;
+using Tautline.Engine.Layout;
+using Tautline.Engine.Reasons;
+using Tautline.Engine.Site;
+
+namespace Tautline.Engine.Plans;
+
+/// <summary>The figures of one gate between its two posts.</summary>
+public readonly record struct GateFigures(SiteGate Gate, PlacedPost From, PlacedPost To, long Centres)
+{
+    /// <summary>Face to face as the posts stand.</summary>
+    public N Opening<N>() where N : struct, INumber<N>
+        => N.Given("centre to centre", Centres * 1e-9, Unit.Length) - (Radius<N>(From) + Radius<N>(To));
+
+    public N CentreToCentre<N>(double opening) where N : struct, INumber<N>
+        => N.Given("opening", opening, Unit.Length) + (Radius<N>(From) + Radius<N>(To));
+
+    public N Leaf<N>(double opening) where N : struct, INumber<N> => GateFormulas.Leaf<N>(opening, Gate.Leaves, From.Rules);
+
+    /// <summary>Indices of the posts on both sides of the opening.</summary>
+    public static (int From, int To) Posts(SiteGate gate, HungLine line)
+    {
+        var posts = line.Posts;
+        var (low, high) = (0, posts.Count);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (posts[middle].StationNm > gate.MiddleNm) high = middle;
+            else low = middle + 1;
+        }
+        return (low - 1, low == posts.Count ? 0 : low);
+    }
+
+    /// <summary>Centre to centre of the two posts, level.</summary>
+    public static long CentresNm(SiteGate gate, HungLine line)
+    {
+        var (from, to) = Posts(gate, line);
+        var end = to == 0 ? line.Site.Chain.LevelNm : line.Posts[to].StationNm;
+        return end - line.Posts[from].StationNm;
+    }
+
+    private static N Radius<N>(PlacedPost post) where N : struct, INumber<N>
+        => N.Listed("gate post", post.Section.OutsideDiameter.Metres, Unit.Length, post.Section.From) / N.Constant(2);
+}

@@ -1,0 +1,90 @@
+using System.Text.Json.Serialization;
+using Tautline.Engine.Catalog;
+using Tautline.Engine.Fabric;
+using Tautline.Engine.Jobs;
+using Tautline.Engine.Layout;
+using Tautline.Engine.Problems;
+using Tautline.Engine.Quantities;
+using Tautline.Engine.Site;
+using Tautline.Engine.Takeoff;
+
+namespace Tautline.Engine.Plans;
+
+/// <summary>
+/// Everything computed from a job. Immutable; screens, papers and exports read figures off it and compute none. While an error
+/// stands there are no lines and no take-off.
+/// </summary>
+public sealed record Plan(
+    JobId Job, string RuleSet, IReadOnlyList<SpecPlan> Specs, IReadOnlyList<LinePlan> Lines, IReadOnlyList<TakeoffLine> Takeoff,
+    IReadOnlyList<Problem> Problems)
+{
+    /// <summary>What the plan was made from, kept so that a figure can be asked 'why'.</summary>
+    [JsonIgnore]
+    public Basis Basis { get; init; } = null!; // set by the planner; 'required' would bring it into the JSON contract
+
+    [JsonIgnore]
+    public bool HasErrors => Problems.Any(p => p.Severity == Severity.Error);
+}
+
+/// <summary>The stages' own records behind a plan.</summary>
+public sealed record Basis(Job Job, FenceCatalog Catalog, Rules Rules, IReadOnlyList<ResolvedSpec> Specs, IReadOnlyList<HungLine> Lines);
+
+/// <summary>A spec as planned: what the rules chose, and its mesh.</summary>
+/// <param name="AdvanceLow">Least picket advance; equal to the greatest once a roll is calibrated.</param>
+/// <param name="TieSpace">Space between rail ties.</param>
+/// <param name="RingSpace">Space between rings on the tension wire.</param>
+/// <param name="Bands">Tension bands on a level end, in diamonds from the top.</param>
+/// <param name="Ties">Ties on a line post, in diamonds from the top.</param>
+/// <param name="Habit">What crews do instead, where that is known.</param>
+/// <param name="HabitOverLimit">True where the habit leaves a space over the limit.</param>
+public sealed record SpecPlan(
+    SpecId Id, Length Height, string LinePost, string TerminalPost, string Rail, bool TopRail, bool BottomWire, bool Braced,
+    double Diamonds, Length HalfDiamond, Length AdvanceLow, Length AdvanceHigh, int WholeRows, Length TieSpace, Length RingSpace,
+    FasteningSet Bands, FasteningSet Ties, FasteningSet? Habit, bool HabitOverLimit);
+
+public sealed record LinePlan(
+    LineId Id, string Name, bool Closed, Length Level, Length Along, IReadOnlyList<PostPlan> Posts, IReadOnlyList<RunPlan> Runs,
+    IReadOnlyList<GatePlan> Gates);
+
+/// <param name="Number">From 1 along the line.</param>
+/// <param name="Station">Level distance from the start of the line.</param>
+/// <param name="Grade">The steeper of the grades on its two sides, rise over run along the line.</param>
+/// <param name="AboveGround">Top of the post over finished ground.</param>
+/// <param name="Concrete">Hole minus post.</param>
+/// <param name="Bags">Whole bags for this hole.</param>
+/// <param name="Ties">Ties that hold the fabric to a line post.</param>
+public sealed record PostPlan(
+    int Number, PostKind Kind, Length Station, Length East, Length North, SpecId Spec, string Section, Slope Grade, Length AboveGround,
+    Length HoleDiameter, Length HoleDepth, Length CutLength, Length OrderLength, Volume Concrete, int Bags, Mass Mass, int Ties);
+
+/// <summary>The fence between two terminals, hung in one pull.</summary>
+/// <param name="FromPost">Index of the first post in the line's posts.</param>
+/// <param name="ToPost">Index of the last; 0 where a closed line comes back to its start.</param>
+/// <param name="Along">Centre to centre along the ground.</param>
+/// <param name="Rail">Top rail between the terminals' faces; zero without one.</param>
+/// <param name="Fabric">Between the two tension bars.</param>
+/// <param name="RollTake">What the pull takes from a square-cut roll.</param>
+public sealed record RunPlan(
+    int Number, int FromPost, int ToPost, SpecId Spec, Length Level, Length Along, int Bays, Length LargestBay, Length Rail,
+    int RailPieces, int Sleeves, Mass RailMass, Length Wire, Length Fabric, Length RollTake, int PicketsLow, int PicketsHigh, int RailTies,
+    int Rings, EndPlan Start, EndPlan Finish)
+{
+    [JsonIgnore]
+    public IEnumerable<EndPlan> Ends => [Start, Finish];
+}
+
+/// <summary>One end of a pull on its terminal.</summary>
+/// <param name="Rise">Grade seen walking towards the terminal.</param>
+/// <param name="BraceRail">Between the faces of the terminal and the first line post; zero where the end is not braced.</param>
+/// <param name="Mismatch">Of top and bottom along the rail.</param>
+/// <param name="Columns">Picket columns of the bias at the middle of the advance's range.</param>
+/// <param name="Crossings">Rows from the top at which the cut steps over.</param>
+public sealed record EndPlan(
+    Slope Rise, Length BraceRail, Length Bar, int Bands, FasteningSet BandsAt, Length Mismatch, int ColumnsLow, int Columns, int ColumnsHigh,
+    IReadOnlyList<double> Crossings, LongEdge LongEdge);
+
+/// <param name="NearFace">Level station of the face of the first post.</param>
+/// <param name="Opening">Face to face as the posts stand.</param>
+public sealed record GatePlan(
+    GateId Id, GateKind Kind, int FromPost, int ToPost, Length NearFace, Length Opening, Length Centres, int Leaves, Length Leaf,
+    string Post);

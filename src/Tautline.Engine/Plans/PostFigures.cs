@@ -1,0 +1,37 @@
+using Tautline.Engine.Layout;
+using Tautline.Engine.Reasons;
+
+namespace Tautline.Engine.Plans;
+
+/// <summary>The figures of one post. Each formula stands once; figures found before come in by value and are named by their key.</summary>
+public readonly record struct PostFigures(PlacedPost Post, int Line)
+{
+    public N HoleDiameter<N>() where N : struct, INumber<N> => PostFormulas.HoleDiameter<N>(Post.Section, Post.GateRow, Post.Rules);
+
+    public N HoleDepth<N>() where N : struct, INumber<N> => PostFormulas.HoleDepth<N>(Post.Spec, Post.GateRow, Post.Rules);
+
+    public N AboveGround<N>() where N : struct, INumber<N> => PostFormulas.AboveGround<N>(Post);
+
+    public N CutLength<N>(double aboveGround, double depth) where N : struct, INumber<N>
+        => PostFormulas.CutLength(Length<N>(FactKind.AboveGround, aboveGround), Length<N>(FactKind.HoleDepth, depth));
+
+    public N OrderLength<N>(double cut) where N : struct, INumber<N>
+        => PostFormulas.OrderLength(Length<N>(FactKind.CutLength, cut), Post.Rules);
+
+    public N Concrete<N>(double diameter, double depth) where N : struct, INumber<N>
+        => PostFormulas.Concrete(Post.Section, Length<N>(FactKind.HoleDiameter, diameter), Length<N>(FactKind.HoleDepth, depth));
+
+    public N Bags<N>(double concrete) where N : struct, INumber<N>
+        => PostFormulas.Bags(N.Known(Key(FactKind.Concrete), concrete, Unit.Volume), Post.Rules);
+
+    public N Mass<N>(double cut) where N : struct, INumber<N> => PostFormulas.Mass(Post.Section, Length<N>(FactKind.CutLength, cut));
+
+    /// <summary>Ties of a line post: as the bands of a level end are counted, by the ties' own limit.</summary>
+    public N Ties<N>() where N : struct, INumber<N>
+        => Fabric.Fastening.Count(
+            Post.Spec, Fabric.Fastening.Bar(PostFormulas.Plumb<N>(Post.Spec.Height.Metres, 0), Post.Rules), Post.Rules.TiePostMax);
+
+    private N Length<N>(FactKind kind, double value) where N : struct, INumber<N> => N.Known(Key(kind), value, Unit.Length);
+
+    private FactKey Key(FactKind kind) => new(kind, Line, Post.Index);
+}

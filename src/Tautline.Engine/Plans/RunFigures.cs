@@ -1,0 +1,118 @@
+using Tautline.Engine.Fabric;
+using Tautline.Engine.Layout;
+using Tautline.Engine.Reasons;
+using Tautline.Engine.Site;
+
+namespace Tautline.Engine.Plans;
+
+/// <summary>The figures of one run and its two ends. Each formula stands once.</summary>
+public readonly record struct RunFigures(HungRun Run, Chain Chain, int Line, int Index)
+{
+    public ResolvedSpec Spec => Run.Run.Spec;
+
+    /// <summary>Centre to centre along the ground, leg by leg.</summary>
+    public N Along<N>() where N : struct, INumber<N>
+    {
+        var (from, to) = (Run.Run.Stretch.FromNm, Run.Run.Stretch.ToNm);
+        N? sum = null;
+        foreach (var leg in Chain.Legs)
+        {
+            if (leg.EndNm <= from || leg.StartNm >= to) continue;
+            var part = Part<N>(leg, Math.Max(from, leg.StartNm), Math.Min(to, leg.EndNm));
+            sum = sum is { } so ? so + part : part;
+        }
+        return sum!.Value;
+    }
+
+    private static N Part<N>(SiteLeg leg, long from, long to) where N : struct, INumber<N>
+    {
+        var level = N.Given("level length", (to - from) * 1e-9, Unit.Length);
+        var t = N.Given("grade", leg.Grade, Unit.Ratio);
+        return level * N.Root(N.Constant(1) + t * t);
+    }
+
+    /// <summary>By the rule where nothing is in the way; else as they were placed.</summary>
+    public N Bays<N>(double along) where N : struct, INumber<N>
+        => Run.Run.Even ? RunFormulas.Bays(Known<N>(FactKind.RunAlong, along), Spec.Rules) : N.Given("bays as placed", Run.Run.Bays, Unit.Count);
+
+    public N LargestBay<N>() where N : struct, INumber<N> => N.Given("largest bay as placed", Run.Run.LargestBayNm * 1e-9, Unit.Length);
+
+    public N Rail<N>(double along) where N : struct, INumber<N>
+        => Spec.TopRail
+            ? RunFormulas.BetweenFaces(Known<N>(FactKind.RunAlong, along), Run.First.Section, Run.Last.Section)
+            : N.Given("no top rail", 0, Unit.Length);
+
+    public N RailPieces<N>(double rail) where N : struct, INumber<N> => RunFormulas.Pieces(Known<N>(FactKind.Rail, rail), Spec.Rules);
+
+    public N Sleeves<N>(double pieces) where N : struct, INumber<N>
+        => RunFormulas.Sleeves(N.Known(Key(FactKind.RailPieces), pieces, Unit.Count));
+
+    public N RailMass<N>(double rail) where N : struct, INumber<N> => PostFormulas.Mass(Spec.Rail, Known<N>(FactKind.Rail, rail));
+
+    public N Wire<N>(double along) where N : struct, INumber<N>
+        => Spec.BottomWire
+            ? RunFormulas.Wire(Known<N>(FactKind.RunAlong, along), Run.First.Section, Run.Last.Section, Spec.Rules)
+            : N.Given("no bottom wire", 0, Unit.Length);
+
+    public N Fabric<N>(double along) where N : struct, INumber<N>
+        => RunFormulas.Fabric(Known<N>(FactKind.RunAlong, along), Run.First.Section, Run.Last.Section, Spec.Rules);
+
+    public N RollTake<N>(double fabric, double mismatchStart, double mismatchEnd) where N : struct, INumber<N>
+        => RunFormulas.RollTake(
+            Known<N>(FactKind.Fabric, fabric), N.Known(Key(FactKind.Mismatch), mismatchStart, Unit.Length),
+            N.Known(Key(FactKind.Mismatch, 1), mismatchEnd, Unit.Length));
+
+    public N PicketsLow<N>(double take, double advanceHigh) where N : struct, INumber<N>
+        => RunFormulas.Pickets(Known<N>(FactKind.RollTake, take), OfSpec<N>(FactKind.AdvanceHigh, advanceHigh));
+
+    public N PicketsHigh<N>(double take, double advanceLow) where N : struct, INumber<N>
+        => RunFormulas.Pickets(Known<N>(FactKind.RollTake, take), OfSpec<N>(FactKind.AdvanceLow, advanceLow));
+
+    public N RailTies<N>(double fabric, double space) where N : struct, INumber<N>
+        => Spec.TopRail
+            ? RunFormulas.Between(Known<N>(FactKind.Fabric, fabric), OfSpec<N>(FactKind.RailTieSpace, space))
+            : N.Given("no top rail", 0, Unit.Count);
+
+    public N Rings<N>(double fabric, double space) where N : struct, INumber<N>
+        => Spec.BottomWire
+            ? RunFormulas.Between(Known<N>(FactKind.Fabric, fabric), OfSpec<N>(FactKind.RingSpace, space))
+            : N.Given("no bottom wire", 0, Unit.Count);
+
+    /// <summary>The brace rail of an end, between the faces of the terminal and the first line post.</summary>
+    public N BraceRail<N>(int end) where N : struct, INumber<N>
+    {
+        if (!Spec.Braced) return N.Given("no brace", 0, Unit.Length);
+        var terminal = (end == 0 ? Run.First : Run.Last).Section;
+        var bay = N.Given("bay at the terminal", Run.BraceBayNm(Chain, end) * 1e-9, Unit.Length);
+        var posts = N.Listed("terminal post", terminal.OutsideDiameter.Metres, Unit.Length, terminal.From)
+            + N.Listed("line post", Spec.LinePost.OutsideDiameter.Metres, Unit.Length, Spec.LinePost.From);
+        return bay - posts / N.Constant(2);
+    }
+
+    /// <summary>Grade seen walking towards the terminal of an end.</summary>
+    public double RiseTowards(int end) => end == 0 ? -Run.GradeAtStart : Run.GradeAtEnd;
+
+    public N Bar<N>(int end) where N : struct, INumber<N>
+        => Fastening.Bar(PostFormulas.Plumb<N>(Spec.Height.Metres, RiseTowards(end)), Spec.Rules);
+
+    public N Bands<N>(int end, double bar) where N : struct, INumber<N>
+        => Fastening.Count(Spec, N.Known(Key(FactKind.Bar, end), bar, Unit.Length), Spec.Rules.BandMax);
+
+    public N Mismatch<N>(int end) where N : struct, INumber<N> => Bias.Mismatch<N>(Spec, RiseTowards(end));
+
+    /// <summary>Columns at the middle of the advance's range.</summary>
+    public N Columns<N>(int end, double mismatch, double advanceLow, double advanceHigh) where N : struct, INumber<N>
+        => Bias.Columns(
+            N.Known(Key(FactKind.Mismatch, end), mismatch, Unit.Length),
+            (OfSpec<N>(FactKind.AdvanceLow, advanceLow) + OfSpec<N>(FactKind.AdvanceHigh, advanceHigh)) / N.Constant(2));
+
+    public N ColumnsAt<N>(int end, double mismatch, FactKind advance, double value) where N : struct, INumber<N>
+        => Bias.Columns(N.Known(Key(FactKind.Mismatch, end), mismatch, Unit.Length), OfSpec<N>(advance, value));
+
+    private N Known<N>(FactKind kind, double value) where N : struct, INumber<N> => N.Known(Key(kind), value, Unit.Length);
+
+    private N OfSpec<N>(FactKind kind, double value) where N : struct, INumber<N>
+        => N.Known(new FactKey(kind, Spec.Index), value, Unit.Length);
+
+    private FactKey Key(FactKind kind, int end = 0) => new(kind, Line, Index, end);
+}

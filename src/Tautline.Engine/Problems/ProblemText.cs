@@ -1,0 +1,89 @@
+using System.Globalization;
+using Tautline.Engine.Quantities;
+using Tautline.Engine.Reasons;
+
+namespace Tautline.Engine.Problems;
+
+/// <summary>The words of every problem, in one place: what was found, and what would be right.</summary>
+public static class ProblemText
+{
+    private sealed record Words(Severity Severity, string Message, string Hint);
+
+    public static Severity SeverityOf(ProblemCode code) => Of(code).Severity;
+
+    /// <summary>What was found, with the figures in the user's units.</summary>
+    public static string Message(Problem problem, UnitSystem units) => Fill(Of(problem.Code).Message, problem, units);
+
+    /// <summary>What would be right.</summary>
+    public static string Hint(Problem problem, UnitSystem units) => Fill(Of(problem.Code).Hint, problem, units);
+
+    private static string Fill(string template, Problem problem, UnitSystem units)
+        => string.Format(CultureInfo.InvariantCulture, template, [.. problem.Figures.Select(f => (object)Show(f, units))]);
+
+    private static string Show(Figure figure, UnitSystem units)
+        => figure.Text ?? (figure.Unit == Unit.Length ? LengthText.Show(new Length(figure.Value), units) : Number(figure.Value));
+
+    private static string Number(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
+
+    private static Words Of(ProblemCode code) => code switch
+    {
+        ProblemCode.FileTooLarge => Error("The file is {0} MB; a job file is at most {1} MB.", "Check that this is a job file. Ground files are attached, not pasted into the job."),
+        ProblemCode.FileNotJson => Error("The file stops being JSON: {0}.", "Mend it there, or take the last saved version of the job."),
+        ProblemCode.FileNotJob => Error("This is not a job file: \"format\" is {0}.", "A job file says \"format\": \"tautline-job\"."),
+        ProblemCode.FileField => Error("A value does not fit: {0}.", "See docs/job.schema.json for what belongs here."),
+        ProblemCode.FileNewer => Note("The job was written by a newer version (document version {0}, this program knows {1}).", "What this program does not know is kept and written back."),
+        ProblemCode.FileMustUnderstand => Error("The job says that '{0}' must be understood, and this program does not know it.", "Open the job with a newer version. Here it can be read, but not planned or changed."),
+        ProblemCode.IdMissing => Error("An id is missing or empty.", "Every line, vertex, leg, gate, obstacle and spec carries an id of its own."),
+        ProblemCode.IdTwice => Error("The id '{0}' is used twice.", "Ids are unique in a job. Give one of the two another id."),
+        ProblemCode.OrderKeyBad => Error("The order key '{0}' is not usable.", "An order key has digits and small letters and does not end in 0, and no sibling has the same."),
+        ProblemCode.NotFinite => Error("The number is not finite or far too large.", "Lengths are metres, up to 1,000,000."),
+        ProblemCode.RuleSetUnknown => Error("The rule set '{0}' is not known.", "Known is: {1}."),
+        ProblemCode.RuleUnknown => Error("The rule '{0}' is not known.", "'tautline catalog rules' lists the rules by key."),
+        ProblemCode.RuleValue => Error("The rule '{0}' cannot be {1}.", "A limit is a finite number above zero, in SI units."),
+        ProblemCode.SpecUnknown => Error("The spec '{0}' does not exist in this job.", "Known are: {1}."),
+        ProblemCode.SpecHeight => Error("No {0} fabric is made {1} high.", "It comes in {2}."),
+        ProblemCode.SpecFabric => Error("No fabric with a {0} mesh in {1} gauge is listed.", "Listed are: {2}."),
+        ProblemCode.SpecDiamonds => Error("No count of diamonds is listed for a {0} mesh at {1}.", "Counts are listed for 2-in and 1 3/4-in mesh."),
+        ProblemCode.SpecSection => Error("The section '{0}' is not in the catalogue.", "'tautline catalog sections' lists them."),
+        ProblemCode.SpecChoice => Error("'{0}' is not a choice here.", "Write {1}."),
+        ProblemCode.SpecPostSize => Error("No usual post is listed for a fence of {0}.", "Name linePost and terminalPost in the spec; heights above 12 ft need an engineer."),
+        ProblemCode.SpecRoll => Error("A roll of {0} cannot be.", "Rolls are 10 to 500 ft; usual are 25, 50 and 100 ft."),
+        ProblemCode.CalibrationSpec => Error("A roll calibration names the spec '{0}', which does not exist.", "Known are: {1}."),
+        ProblemCode.CalibrationRange => Error("Ten pickets over {0} cannot be this mesh.", "For this mesh ten pickets measure between {1} and {2}. Count again, along the fabric."),
+        ProblemCode.JobEmpty => Error("The job has no line.", "Enter a line: a tape book, a drawing or a file."),
+        ProblemCode.LineShort => Error("The line has {0} vertices.", "A line needs two, a closed one three."),
+        ProblemCode.LegShort => Error("The leg is {0} long.", "A leg is at least {1} and runs between two different points."),
+        ProblemCode.LineVertexTwice => Error("The closed line repeats its first point at its end.", "A closed line returns to its start on its own: leave the last point out."),
+        ProblemCode.GradeSteep => Error("A grade of {0} % cannot be fenced.", "Grades are at most 100 %; 12 % is written 0.12."),
+        ProblemCode.LegUnknown => Error("The leg '{0}' does not exist in this job.", "Gates, obstacles and built posts name a leg by its id."),
+        ProblemCode.GateKind => Warning("A gate of kind '{0}' is not planned; the fence is planned through its place.", "Known are walk and double. The entry is kept."),
+        ProblemCode.GateSize => Error("A gate opening of {0} cannot be.", "A walk gate opens 2 to 18 ft, a double gate 4 to 48 ft."),
+        ProblemCode.GateOutside => Error("The gate starts {0} along a leg that is {1} long.", "The near face lies between the start of the leg and its end, less the opening."),
+        ProblemCode.GateTooWide => Error("The gate needs {0} with its posts and the leg is {1} long.", "Choose a smaller opening or put the gate on a longer leg."),
+        ProblemCode.GateOverlap => Error("The gates '{0}' and '{1}' overlap or share a post.", "Leave at least {2} between their openings."),
+        ProblemCode.GatePostUnlisted => Error("No gate post is listed for a leaf of {0} in a fence of {1}.", "Make it a double gate, or have the posts designed."),
+        ProblemCode.ObstacleKind => Warning("An obstacle of kind '{0}' is not planned for.", "Known is no-dig. The entry is kept."),
+        ProblemCode.ObstacleRange => Error("The obstacle runs from {0} to {1} on a leg that is {2} long.", "Both ends lie on the leg, the second beyond the first, and the clearance is not negative."),
+        ProblemCode.BuiltLegUnknown => Error("The built post '{0}' names a leg that does not exist: '{1}'.", "A built post names the leg it stands on."),
+        ProblemCode.BuiltOutside => Error("The built post '{0}' stands {1} along a leg that is {2} long.", "It lies between the two ends of the leg."),
+        ProblemCode.BraceQuestion => Question("The fence is exactly {0} high: brace the terminals or not?", "Specifications differ at this height. Say \"brace\": \"yes\" or \"no\" in the spec; the plan has none."),
+        ProblemCode.TerminalInZone => Warning("A {0} post stands in the no-dig stretch '{1}'.", "Move the vertex or gate, or have the place cleared. Hand or vacuum dig only as the locate allows."),
+        ProblemCode.PinInZone => Warning("A post that must stand here lies in the no-dig stretch '{0}'.", "Move the vertex or have the place cleared."),
+        ProblemCode.PostsClose => Warning("Two posts stand {0} apart.", "Under {1} their holes meet: move the gate or the vertex, or let one post serve both."),
+        ProblemCode.BayTooLong => Warning("A bay is {0} long; the limit is {1}.", "The no-dig stretch leaves no place for a post. Core or plate a post there, or ask for a longer span."),
+        ProblemCode.GateMoved => Note("The gate '{0}' is moved by {1} so that one post serves it and the corner or end.", "State the near face to suit, or leave it so."),
+        ProblemCode.GateOpeningChanged => Warning("Between its two posts the gate '{0}' opens {1} instead of {2}.", "The leg is fixed: order the leaf to this opening, or move a vertex."),
+        ProblemCode.GateOnSlope => Warning("The gate '{0}' stands on a grade of {1} %.", "Check the leaf's clearance over the highest ground of its swing before the posts are set."),
+        ProblemCode.RollTail => Warning("{0} fabric: the rolls end {1} past the last terminal.", "Less than {2} leaves nothing to pull on: take one roll more."),
+        ProblemCode.RollUncalibrated => Note("Pickets of spec '{0}' are a range until a roll is calibrated.", "Measure ten pickets along a delivered roll and enter it."),
+        ProblemCode.HabitOverLimit => Note("The habit of {0} bands on {1} fabric leaves a space of {2}; the limit is {3}.", "The plan keeps the limit."),
+        ProblemCode.GradeBreakTerminal => Note("The grade changes by {0} %: a terminal is planned here.", "No published number says when; overrule 'terminal.gradeChange' if the fabric rolls over it."),
+        ProblemCode.SteepRake => Warning("The fence rakes at {0} %.", "Check that gates, caps and rail fittings follow this grade before ordering."),
+        _ => throw new ArgumentOutOfRangeException(nameof(code), code, "a problem without words"),
+    };
+
+    private static Words Note(string message, string hint) => new(Severity.Note, message, hint);
+    private static Words Question(string message, string hint) => new(Severity.Question, message, hint);
+    private static Words Warning(string message, string hint) => new(Severity.Warning, message, hint);
+    private static Words Error(string message, string hint) => new(Severity.Error, message, hint);
+}

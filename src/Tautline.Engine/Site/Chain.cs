@@ -1,0 +1,73 @@
+using Tautline.Engine.Jobs;
+using Tautline.Engine.Quantities;
+
+namespace Tautline.Engine.Site;
+
+/// <summary>A leg with its measures. Level and along distances are whole nanometres; stations are level.</summary>
+public sealed record SiteLeg(
+    int Index, Leg? Leg, Vertex From, Vertex To, Direction Heading, long LevelNm, long AlongNm, double Grade, long StartNm, long StartAlongNm,
+    ResolvedSpec Spec)
+{
+    public long EndNm => StartNm + LevelNm;
+
+    public long EndAlongNm => StartAlongNm + AlongNm;
+}
+
+/// <summary>The legs of one line in order, and the ways between level station, distance along the ground, and the map.</summary>
+public sealed class Chain(IReadOnlyList<SiteLeg> legs)
+{
+    public IReadOnlyList<SiteLeg> Legs { get; } = legs;
+
+    public long LevelNm { get; } = legs.Count == 0 ? 0 : legs[^1].EndNm;
+
+    public long AlongNm { get; } = legs.Count == 0 ? 0 : legs[^1].EndAlongNm;
+
+    /// <summary>Distance along the ground of a level station; exact at the ends of legs.</summary>
+    public long Along(long stationNm)
+    {
+        var leg = LegAt(stationNm);
+        return leg.StartAlongNm + Scale(stationNm - leg.StartNm, leg.AlongNm, leg.LevelNm);
+    }
+
+    /// <summary>Level station of a distance along the ground.</summary>
+    public long Station(long alongNm)
+    {
+        var leg = Legs[Find(alongNm, static l => l.EndAlongNm)];
+        return leg.StartNm + Scale(alongNm - leg.StartAlongNm, leg.LevelNm, leg.AlongNm);
+    }
+
+    /// <summary>The leg a station lies on; a vertex belongs to the leg before it.</summary>
+    public SiteLeg LegAt(long stationNm) => Legs[Find(stationNm, static l => l.EndNm)];
+
+    /// <summary>The leg that leaves a station; a vertex belongs to the leg after it.</summary>
+    public SiteLeg LegFrom(long stationNm)
+    {
+        var at = Find(stationNm, static l => l.EndNm);
+        return stationNm == Legs[at].EndNm && at + 1 < Legs.Count ? Legs[at + 1] : Legs[at];
+    }
+
+    public (double East, double North) Point(long stationNm)
+    {
+        var leg = LegAt(stationNm);
+        var along = (stationNm - leg.StartNm) / (double)leg.LevelNm;
+        return (Between(leg.From.East.Metres, leg.To.East.Metres, along), Between(leg.From.North.Metres, leg.To.North.Metres, along));
+    }
+
+    private static double Between(double a, double b, double part) => a + (b - a) * part;
+
+    /// <summary>value * by / of, rounded to the nearest nanometre; the product would overflow a long past three metres.</summary>
+    private static long Scale(long value, long by, long of) => (long)((2 * (Int128)value * by + of) / (2 * (Int128)of));
+
+    /// <summary>Index of the first leg that ends at or past a distance, the last one where none does.</summary>
+    private int Find(long distance, Func<SiteLeg, long> end)
+    {
+        var (low, high) = (0, Legs.Count - 1);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (end(Legs[middle]) >= distance) high = middle;
+            else low = middle + 1;
+        }
+        return low;
+    }
+}

@@ -1,0 +1,75 @@
+using Tautline.Engine.Catalog;
+using Tautline.Engine.Jobs;
+using Tautline.Engine.Problems;
+using Tautline.Engine.Quantities;
+
+namespace Tautline.Engine.Site;
+
+/// <summary>Reads the gates of one line: kind, place, leaf, and the posts that carry it.</summary>
+internal static class GateReader
+{
+    private sealed record Opening(GateKind Kind, int Leaves, double LeastFeet, double MostFeet);
+
+    private static readonly Opening walk = new(GateKind.Walk, 1, 2, 18);
+    private static readonly Opening pair = new(GateKind.Double, 2, 4, 48);
+
+    public static IReadOnlyList<SiteGate> Read(
+        Job job, Dictionary<LegId, SiteLeg> legs, FenceCatalog catalog, LineId line, ProblemList problems)
+    {
+        List<SiteGate> gates = [];
+        for (var i = 0; i < job.Gates.Count; i++)
+            if (legs.TryGetValue(job.Gates[i].Leg, out var leg)
+                && Read(job.Gates[i], leg, catalog, new($"gates[{i}]", line, Station(leg, job.Gates[i])), problems) is { } gate)
+                gates.Add(gate);
+        gates.Sort((a, b) => a.NearFaceNm.CompareTo(b.NearFaceNm));
+        var numbered = gates.Select((g, i) => g with { Index = i }).ToList();
+        foreach (var (a, b) in numbered.Zip(numbered.Skip(1))) CheckApart(a, b, line, problems);
+        return numbered;
+    }
+
+    private static Length Station(SiteLeg leg, Gate gate) => Length.FromNanometres(leg.StartNm) + gate.NearFace;
+
+    private static SiteGate? Read(Gate gate, SiteLeg leg, FenceCatalog catalog, Place place, ProblemList problems)
+    {
+        var kind = gate.Kind switch { Gate.Walk => walk, Gate.Double => pair, _ => null };
+        if (kind is null)
+        {
+            problems.Add(ProblemCode.GateKind, place, gate.Kind);
+            return null;
+        }
+        if (!(gate.Opening.Feet >= kind.LeastFeet - 1e-9 && gate.Opening.Feet <= kind.MostFeet + 1e-9))
+        {
+            problems.Add(ProblemCode.GateSize, place, gate.Opening);
+            return null;
+        }
+        var leaf = gate.Opening / kind.Leaves; // the nominal leaf, as gates are sold
+        if (catalog.FindGatePost(leg.Spec.Height, leaf) is not { } row
+            || catalog.FindPipe(Length.Max(row.OutsideDiameter, leg.Spec.TerminalPost.OutsideDiameter)) is not { } post)
+        {
+            problems.Add(ProblemCode.GatePostUnlisted, place, leaf, leg.Spec.Height);
+            return null;
+        }
+        CheckFits(gate, leg, post, place, problems);
+        return new SiteGate(0, gate, kind.Kind, leg, leg.StartNm + gate.NearFace.Nanometres, gate.Opening.Nanometres, kind.Leaves, post, row);
+    }
+
+    /// <summary>Both posts of a gate stand on its leg; at an end their centres may be the vertex itself.</summary>
+    private static void CheckFits(Gate gate, SiteLeg leg, Section post, Place place, ProblemList problems)
+    {
+        var level = Length.FromNanometres(leg.LevelNm);
+        var needs = gate.Opening + post.OutsideDiameter;
+        var slack = post.OutsideDiameter;
+        if (needs.Metres > level.Metres + 1e-9)
+            problems.Add(ProblemCode.GateTooWide, place, needs, level);
+        else if (gate.NearFace.Metres < -1e-9 || (gate.NearFace + gate.Opening).Metres > (level + slack).Metres)
+            problems.Add(ProblemCode.GateOutside, place, gate.NearFace, level);
+    }
+
+    private static void CheckApart(SiteGate a, SiteGate b, LineId line, ProblemList problems)
+    {
+        var least = Length.Max(a.Post.OutsideDiameter, b.Post.OutsideDiameter) * 2;
+        if (b.NearFaceNm - a.FarFaceNm < least.Nanometres)
+            problems.Add(
+                ProblemCode.GateOverlap, new("gates", line, Length.FromNanometres(b.NearFaceNm)), a.Gate.Id.Value, b.Gate.Id.Value, least);
+    }
+}

@@ -1,0 +1,109 @@
+using Tautline.Engine.Catalog;
+using Tautline.Engine.Jobs;
+using Tautline.Engine.Problems;
+using Tautline.Engine.Quantities;
+
+namespace Tautline.Engine.Site;
+
+/// <summary>Turns the lines of a job into measured chains with their gates, no-dig stretches and standing posts.</summary>
+public static class SiteStage
+{
+    private static readonly Length shortestLeg = Length.FromInches(6);
+
+    /// <summary>The job's lines in order, or none at all while an error stands: there is never half a plan.</summary>
+    public static IReadOnlyList<SiteLine> Measure(
+        Job job, IReadOnlyList<ResolvedSpec> specs, FenceCatalog catalog, BuiltFacts built, ProblemList problems)
+    {
+        if (problems.HasErrors) return [];
+        var byId = specs.ToDictionary(s => s.Spec.Id);
+        var lines = job.Lines
+            .Select((line, at) => (line, at)).OrderBy(l => l.line.Order)
+            .Select((l, index) => Measure(job, l.line, l.at, index, byId, catalog, built, problems)).ToList();
+        CheckBuilt(lines, built, problems);
+        return problems.HasErrors ? [] : lines;
+    }
+
+    private static SiteLine Measure(
+        Job job, Line line, int at, int index, Dictionary<SpecId, ResolvedSpec> specs, FenceCatalog catalog, BuiltFacts built,
+        ProblemList problems)
+    {
+        var chain = ChainOf(line, $"lines[{at}]", specs, problems);
+        var legs = chain.Legs.Where(l => l.Leg is not null).ToDictionary(l => l.Leg!.Id);
+        return new SiteLine(
+            index, line, chain, GateReader.Read(job, legs, catalog, line.Id, problems), Zones(job, legs, line.Id, problems),
+            Pins(built, legs, problems));
+    }
+
+    private static Chain ChainOf(Line line, string path, Dictionary<SpecId, ResolvedSpec> specs, ProblemList problems)
+    {
+        var vertices = line.Vertices.Select((v, i) => (v, i)).OrderBy(p => p.v.Order).ToList();
+        if (line.Closed && Same(vertices[0].v, vertices[^1].v))
+            problems.Add(ProblemCode.LineVertexTwice, new($"{path}.vertices[{vertices[^1].i}]", line.Id));
+        List<SiteLeg> legs = [];
+        var count = line.Closed ? vertices.Count : vertices.Count - 1;
+        for (var i = 0; i < count; i++)
+        {
+            var from = vertices[i].v;
+            var to = vertices[(i + 1) % vertices.Count].v;
+            var spec = specs[from.Leg?.Spec ?? line.Spec];
+            legs.Add(LegOf(legs, from, to, spec, new($"{path}.vertices[{vertices[i].i}]", line.Id), problems));
+        }
+        return new Chain(legs);
+    }
+
+    private static SiteLeg LegOf(List<SiteLeg> before, Vertex from, Vertex to, ResolvedSpec spec, Place place, ProblemList problems)
+    {
+        var (east, north) = (to.East - from.East, to.North - from.North);
+        var level = new Length(Math.Sqrt(east.Metres * east.Metres + north.Metres * north.Metres));
+        if (level.Nanometres < shortestLeg.Nanometres) problems.Add(ProblemCode.LegShort, place, level, shortestLeg);
+        var heading = level.Metres > 0 ? new Direction(east / level, north / level) : new Direction(0, 1);
+        var grade = from.Leg?.Grade.Ratio ?? 0;
+        var along = new Length(level.Metres * Math.Sqrt(1 + grade * grade));
+        var (start, startAlong) = before.Count == 0 ? (0L, 0L) : (before[^1].EndNm, before[^1].EndAlongNm);
+        return new SiteLeg(
+            before.Count, from.Leg, from, to, heading, Math.Max(1, level.Nanometres), Math.Max(1, along.Nanometres), grade, start, startAlong, spec);
+    }
+
+    private static bool Same(Vertex a, Vertex b)
+        => a.East.Nanometres == b.East.Nanometres && a.North.Nanometres == b.North.Nanometres;
+
+    private static List<SiteZone> Zones(Job job, Dictionary<LegId, SiteLeg> legs, LineId line, ProblemList problems)
+    {
+        List<SiteZone> zones = [];
+        for (var i = 0; i < job.Obstacles.Count; i++)
+        {
+            var obstacle = job.Obstacles[i];
+            if (!legs.TryGetValue(obstacle.Leg, out var leg)) continue;
+            var place = new Place($"obstacles[{i}]", line, new Length(leg.StartNm * 1e-9) + obstacle.From);
+            if (obstacle.Kind != Obstacle.NoDig) problems.Add(ProblemCode.ObstacleKind, place, obstacle.Kind);
+            else if (!InRange(obstacle, leg)) problems.Add(ProblemCode.ObstacleRange, place, obstacle.From, obstacle.To, Length.FromNanometres(leg.LevelNm));
+            else zones.Add(new SiteZone(obstacle, leg.StartNm + obstacle.From.Nanometres, leg.StartNm + obstacle.To.Nanometres, obstacle.Clearance.Nanometres));
+        }
+        return zones;
+    }
+
+    private static bool InRange(Obstacle obstacle, SiteLeg leg)
+        => obstacle.From.Metres >= 0 && obstacle.To.Metres > obstacle.From.Metres && obstacle.To.Metres <= leg.LevelNm * 1e-9 + 1e-6
+           && obstacle.Clearance.Metres is >= 0 and < 1000;
+
+    private static List<SitePin> Pins(BuiltFacts built, Dictionary<LegId, SiteLeg> legs, ProblemList problems)
+    {
+        List<SitePin> pins = [];
+        foreach (var post in built.Posts)
+        {
+            if (!legs.TryGetValue(post.Leg, out var leg)) continue;
+            if (post.FromLegStart.Metres >= 0 && post.FromLegStart.Metres <= leg.LevelNm * 1e-9 + 1e-6)
+                pins.Add(new SitePin(post, leg.StartNm + Math.Min(leg.LevelNm, post.FromLegStart.Nanometres)));
+            else
+                problems.Add(ProblemCode.BuiltOutside, new("built"), post.Id.Value, post.FromLegStart, Length.FromNanometres(leg.LevelNm));
+        }
+        return pins;
+    }
+
+    private static void CheckBuilt(List<SiteLine> lines, BuiltFacts built, ProblemList problems)
+    {
+        var legs = lines.SelectMany(l => l.Chain.Legs).Select(l => l.Leg?.Id).OfType<LegId>().ToHashSet();
+        foreach (var post in built.Posts.Where(p => !legs.Contains(p.Leg)))
+            problems.Add(ProblemCode.BuiltLegUnknown, new("built"), post.Id.Value, post.Leg.Value);
+    }
+}

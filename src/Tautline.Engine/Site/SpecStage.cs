@@ -1,0 +1,127 @@
+using Tautline.Engine.Catalog;
+using Tautline.Engine.Fabric;
+using Tautline.Engine.Jobs;
+using Tautline.Engine.Problems;
+using Tautline.Engine.Quantities;
+using Tautline.Engine.Reasons;
+
+namespace Tautline.Engine.Site;
+
+/// <summary>Settles every spec of a job: fabric that is made, posts and rail from the catalogue, what is braced.</summary>
+public static class SpecStage
+{
+    /// <summary>Settled specs in the job's order; one that cannot be settled is missing and told of.</summary>
+    public static IReadOnlyList<ResolvedSpec> Resolve(Job job, FenceCatalog catalog, Rules rules, ProblemList problems)
+    {
+        CheckCalibrations(job, problems);
+        List<ResolvedSpec> settled = [];
+        for (var i = 0; i < job.Specs.Count; i++)
+            if (Resolve(job, i, catalog, rules, problems) is { } spec) settled.Add(spec);
+        return settled;
+    }
+
+    private static ResolvedSpec? Resolve(Job job, int index, FenceCatalog catalog, Rules rules, ProblemList problems)
+    {
+        var spec = job.Specs[index];
+        var path = $"specs[{index}]";
+        var (topRail, bottomWire) = (Choice(spec.Top, "rail", "wire", $"{path}.top", problems), Choice(spec.Bottom, "wire", "none", $"{path}.bottom", problems));
+        var fabric = FabricOf(spec, catalog, path, problems);
+        var diamonds = fabric is null ? null : DiamondsOf(spec, fabric, catalog, path, problems);
+        var posts = Posts(spec, catalog, path, problems);
+        var rail = Section(spec.RailSection, $"{path}.railSection", catalog, problems) ?? catalog.FindPipe(catalog.RailDiameter);
+        CheckRoll(spec, path, problems);
+        if (fabric is null || diamonds is null || posts is not var (line, terminal) || rail is null) return null;
+        var resolved = new ResolvedSpec(
+            index, spec, fabric, diamonds, line, terminal, rail, topRail, bottomWire, Braced(spec, topRail, rules, path, problems),
+            job.Calibrations.FirstOrDefault(c => c.Spec == spec.Id), rules);
+        CheckCalibration(resolved, job, problems);
+        return resolved;
+    }
+
+    private static bool Choice(string found, string first, string second, string path, ProblemList problems)
+    {
+        if (found != first && found != second)
+            problems.Add(ProblemCode.SpecChoice, new(path), found, $"\"{first}\" or \"{second}\"");
+        return found == first;
+    }
+
+    private static FabricRow? FabricOf(Spec spec, FenceCatalog catalog, string path, ProblemList problems)
+    {
+        var mesh = spec.Mesh ?? Length.FromInches(2);
+        if (catalog.FindFabric(mesh, spec.Gauge) is not { } fabric)
+        {
+            var listed = string.Join(", ", catalog.Fabrics.Select(f => $"{LengthText.Inches(f.Mesh, 8)} {f.Gauge} ga"));
+            problems.Add(ProblemCode.SpecFabric, new($"{path}.mesh"), mesh, spec.Gauge, listed);
+            return null;
+        }
+        if (fabric.Heights.Any(h => h.Nanometres == spec.Height.Nanometres)) return fabric;
+        var heights = string.Join(", ", fabric.Heights.Select(h => LengthText.Inches(h, 2)));
+        problems.Add(ProblemCode.SpecHeight, new($"{path}.height"), $"{LengthText.Inches(mesh, 8)} {spec.Gauge}-ga", spec.Height, heights);
+        return null;
+    }
+
+    private static DiamondRow? DiamondsOf(Spec spec, FabricRow fabric, FenceCatalog catalog, string path, ProblemList problems)
+    {
+        var row = catalog.FindDiamonds(fabric.Mesh, spec.Height);
+        if (row is null) problems.Add(ProblemCode.SpecDiamonds, new($"{path}.mesh"), fabric.Mesh, spec.Height);
+        return row;
+    }
+
+    private static (Section Line, Section Terminal)? Posts(Spec spec, FenceCatalog catalog, string path, ProblemList problems)
+    {
+        var usual = catalog.PostSizes.FirstOrDefault(p => spec.Height.Nanometres <= p.HeightTo.Nanometres);
+        var line = spec.LinePost is null ? usual is null ? null : catalog.FindPipe(usual.LinePost)
+            : Section(spec.LinePost, $"{path}.linePost", catalog, problems);
+        var terminal = spec.TerminalPost is null ? usual is null ? null : catalog.FindPipe(usual.TerminalPost)
+            : Section(spec.TerminalPost, $"{path}.terminalPost", catalog, problems);
+        if (usual is null && (spec.LinePost is null || spec.TerminalPost is null))
+            problems.Add(ProblemCode.SpecPostSize, new($"{path}.height"), spec.Height);
+        return line is null || terminal is null ? null : (line, terminal);
+    }
+
+    private static Section? Section(string? id, string path, FenceCatalog catalog, ProblemList problems)
+    {
+        if (id is null) return null;
+        var section = catalog.FindSection(id);
+        if (section is null) problems.Add(ProblemCode.SpecSection, new(path), id);
+        return section;
+    }
+
+    private static void CheckRoll(Spec spec, string path, ProblemList problems)
+    {
+        if (spec.Roll is { } roll && !(roll.Feet >= 10 - 1e-9 && roll.Feet <= 500 + 1e-9))
+            problems.Add(ProblemCode.SpecRoll, new($"{path}.roll"), roll);
+    }
+
+    private static bool Braced(Spec spec, bool topRail, Rules rules, string path, ProblemList problems)
+    {
+        if (spec.Brace is not (null or "yes" or "no"))
+            problems.Add(ProblemCode.SpecChoice, new($"{path}.brace"), spec.Brace, "\"yes\" or \"no\", or leave it out");
+        if (spec.Brace is not null) return spec.Brace == "yes";
+        var (height, limit) = (spec.Height.Nanometres, rules.BraceHeight.Length.Nanometres);
+        if (topRail && height == limit) problems.Add(ProblemCode.BraceQuestion, new($"{path}.brace"), spec.Height);
+        return !topRail || height > limit;
+    }
+
+    private static void CheckCalibrations(Job job, ProblemList problems)
+    {
+        for (var i = 0; i < job.Calibrations.Count; i++)
+            if (job.Specs.All(s => s.Id != job.Calibrations[i].Spec))
+                problems.Add(
+                    ProblemCode.CalibrationSpec, new($"calibrations[{i}].spec"), job.Calibrations[i].Spec.Value,
+                    string.Join(", ", job.Specs.Select(s => s.Id.Value)));
+    }
+
+    /// <summary>A measured advance more than 15 % outside the range of the mesh is a slip of counting, not a loose roll.</summary>
+    private static void CheckCalibration(ResolvedSpec spec, Job job, ProblemList problems)
+    {
+        if (spec.Calibration is not { } calibration) return;
+        var open = spec with { Calibration = null };
+        var low = 10 * 0.85 * MeshFormulas.AdvanceLow<Plain>(open).Value;
+        var high = 10 * 1.15 * MeshFormulas.AdvanceHigh<Plain>(open).Value;
+        if (calibration.TenPickets.Metres >= low && calibration.TenPickets.Metres <= high) return;
+        var at = job.Calibrations.Select((c, i) => (c, i)).First(p => ReferenceEquals(p.c, calibration)).i;
+        problems.Add(
+            ProblemCode.CalibrationRange, new($"calibrations[{at}].tenPickets"), calibration.TenPickets, new Length(low), new Length(high));
+    }
+}

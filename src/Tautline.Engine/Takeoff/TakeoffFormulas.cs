@@ -1,0 +1,64 @@
+using Tautline.Engine.Catalog;
+using Tautline.Engine.Layout;
+using Tautline.Engine.Reasons;
+
+namespace Tautline.Engine.Takeoff;
+
+/// <summary>Quantities of a take-off line from the facts it sums.</summary>
+public static class TakeoffFormulas
+{
+    public static N Net<N>(TakeoffItem item) where N : struct, INumber<N> => Sum<N>(item.Net);
+
+    /// <summary>Weight of the net quantity: of posts piece by piece, of rail by its whole length.</summary>
+    public static N Mass<N>(TakeoffItem item, FactKey net, double netValue) where N : struct, INumber<N>
+        => item.Masses.Count > 0 ? Sum<N>(item.Masses) : PostFormulas.Mass(item.Key.Section!, N.Known(net, netValue, Unit.Length));
+
+    /// <summary>True where the catalogue gives a weight.</summary>
+    public static bool HasMass(TakeoffItem item) => item.Masses.Count > 0 || item.Key.Part == "rail";
+
+    /// <summary>Whole units to buy.</summary>
+    /// <param name="roll">Length of a roll of the item's fabric, metres.</param>
+    public static N Purchase<N>(TakeoffItem item, FactKey net, double netValue, double roll, Rules rules) where N : struct, INumber<N>
+        => item.PurchaseUnit switch
+        {
+            PurchaseUnit.Stick => Sticks<N>(item, rules),
+            PurchaseUnit.Coil => N.Cover(N.Known(net, netValue, Unit.Length), N.Rule(rules.WireCoil)),
+            PurchaseUnit.Roll => N.Cover(Sum<N>(item.Bought), N.Given("roll", roll, Unit.Length)),
+            PurchaseUnit.Bag => Sum<N>(item.Bought),
+            _ => N.Known(net, netValue, Unit.Count),
+        };
+
+    /// <summary>Bags for the whole volume at once; the plan buys whole bags for each hole.</summary>
+    public static N BagsByTotal<N>(FactKey net, double volume, Rules rules) where N : struct, INumber<N>
+        => N.Cover(N.Known(net, volume, Unit.Volume), N.Rule(rules.BagYield));
+
+    public static N Left<N>(TakeoffItem item, FactKey purchase, double rolls, double roll) where N : struct, INumber<N>
+        => N.Known(purchase, rolls, Unit.Count) * N.Given("roll", roll, Unit.Length) - Sum<N>(item.Bought);
+
+    /// <summary>Full sticks stay full; what is left of every run, and the brace rails, are packed first-fit decreasing.</summary>
+    private static N Sticks<N>(TakeoffItem item, Rules rules) where N : struct, INumber<N>
+    {
+        var stick = N.Rule(rules.RailStick);
+        var (full, ends) = (new N[item.Net.Count], new N[item.Net.Count]);
+        for (var i = 0; i < full.Length; i++)
+        {
+            var rail = One<N>(item.Net[i]);
+            full[i] = N.Fit(rail, stick);
+            ends[i] = rail - full[i] * stick;
+        }
+        return N.Sum(full) + N.Pack(stick, ends);
+    }
+
+    private static N Sum<N>(List<Share> shares) where N : struct, INumber<N>
+    {
+        var terms = new N[shares.Count];
+        for (var i = 0; i < terms.Length; i++) terms[i] = One<N>(shares[i]);
+        return N.Sum(terms);
+    }
+
+    private static N One<N>(Share share) where N : struct, INumber<N>
+    {
+        var value = N.Known(share.Fact, share.Value, share.Unit);
+        return share.Times == 1 ? value : N.Constant(share.Times) * value;
+    }
+}

@@ -1,0 +1,7 @@
+namespace Tautline.Formats.Coordinates;
+
+internal enum ProjectionMethod
+{
+    TransverseMercator,
+    LambertConformalConic2SP,
+}

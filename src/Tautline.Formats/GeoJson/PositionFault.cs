@@ -1,0 +1,9 @@
+namespace Tautline.Formats.GeoJson;
+
+internal enum PositionFault
+{
+    None,
+    TooFewNumbers,
+    NotANumber,
+    NotFinite,
+}
