@@ -7,8 +7,9 @@ internal static class Sources
 {
     public static string Text(Provenance from)
     {
-        var parts = new[] { from.Source, from.Clause, from.Edition }.Where(p => p.Length > 0);
-        return $"{string.Join(", ", parts)} ({Trust(from)})";
+        var clause = from.Source.Contains(from.Clause, StringComparison.Ordinal) ? "" : from.Clause;
+        var edition = from.Edition == "not shown" ? "edition not shown" : from.Edition;
+        return $"{string.Join(", ", new[] { from.Source, clause, edition }.Where(p => p.Length > 0))} ({Trust(from)})";
     }
 
     public static string Trust(Provenance from) => Confidence(from.Confidence) + (from.Verify ? ": verify" : "");

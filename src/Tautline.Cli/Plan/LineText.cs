@@ -58,38 +58,40 @@ internal static class LineText
         if (spec.BottomWire)
             yield return ("wire", $"{words.Long(run.Wire)}; {PlanWords.Count(run.Rings, "ring")}, "
                                   + Every(spec.RingSpace / (spec.AdvanceLow * 2), words.Short(spec.RingSpace)));
-        yield return ("fabric", $"{words.Long(run.Fabric)} between the bars, {words.Long(run.RollTake)} off the roll, "
-                                + $"{PlanWords.Range(run.PicketsLow, run.PicketsHigh)} pickets");
-        if (spec.Braced) yield return ("braces", $"brace rail {words.Long(run.Start.BraceRail)} at the start, {words.Long(run.Finish.BraceRail)} at the finish, each with its rod");
+        var take = run.RollTake == run.Fabric ? "" : $"{words.Long(run.RollTake)} off a square-cut roll, ";
+        yield return ("fabric", $"{words.Long(run.Fabric)} between the bars, {take}{PlanWords.Range(run.PicketsLow, run.PicketsHigh)} pickets");
+        if (spec.Braced)
+            yield return ("braces", $"a braced panel at each end, brace rails {words.Long(run.Start.BraceRail)} and {words.Long(run.Finish.BraceRail)}");
         if (run.Bays > 1) yield return ("post ties", $"{spec.Ties.Count} on each line post: {DiamondText.Positions(spec.Ties)}");
-        yield return ("start", End(run.Start, from, words));
-        yield return ("finish", End(run.Finish, to, words));
-        if (spec.Habit is { } habit)
-            yield return ("habit", $"crews often take {habit.Count} bands: {DiamondText.Positions(habit)}"
-                                   + (spec.HabitOverLimit ? " (its largest space is over the limit)" : "") + "; verify");
+        var (start, finish) = (End(run.Start, words), End(run.Finish, words));
+        if (start == finish) yield return ("each end", start);
+        else
+        {
+            yield return ($"post {from.Number}", start);
+            yield return ($"post {to.Number}", finish);
+        }
     }
 
     private static string Every(double diamonds, string space)
-        => $"every {PlanWords.Number(Math.Round(diamonds), "0")} diamonds ({space}, in diamonds from the bar)";
+        => $"every {PlanWords.Number(Math.Round(diamonds), "0")} diamonds ({space})";
 
-    private static string End(EndPlan end, PostPlan post, PlanWords words)
-        => $"post {post.Number}: bar {words.Short(end.Bar)}, {PlanWords.Count(end.Bands, "band")}, in diamonds from the top: "
-           + $"{DiamondText.Positions(end.BandsAt)}{Bias(end, words)}";
+    private static string End(EndPlan end, PlanWords words)
+        => $"bar {words.Short(end.Bar)}, {PlanWords.Count(end.Bands, "band")}: {DiamondText.Positions(end.BandsAt)}{Bias(end, words)}";
 
     private static string Bias(EndPlan end, PlanWords words)
     {
         if (end.Mismatch.Metres == 0) return "";
-        var columns = $"{PlanWords.Range(end.ColumnsLow, end.ColumnsHigh)} columns";
+        var columns = end.ColumnsLow == end.ColumnsHigh ? PlanWords.Count(end.ColumnsLow, "column") : $"{end.ColumnsLow} to {end.ColumnsHigh} columns";
         if (end.Columns < 2) return $"; bias: top and bottom differ by {words.Short(end.Mismatch)} ({columns}), dress it out with a short puller";
         var rows = string.Join(", ", end.Crossings.Select(DiamondText.Number));
-        return $"; bias: {end.Columns} columns ({columns}), step over at {rows} diamonds from the top, the {end.LongEdge.ToString().ToLowerInvariant()}"
+        return $"; bias: {end.Columns} columns{(end.ColumnsLow == end.ColumnsHigh ? "" : $" ({end.ColumnsLow} to {end.ColumnsHigh} until a roll is calibrated)")}, step over {rows} diamonds down, the {end.LongEdge.ToString().ToLowerInvariant()}"
                + $" edge is longer by {words.Short(end.Mismatch)}";
     }
 
     private static void Gate(GatePlan gate, int number, LinePlan line, PlanWords words, Paper paper)
     {
         paper.Line();
-        paper.Line($"Gate {number}, {gate.Id}: {(gate.Kind == GateKind.Double ? "double" : "walk")}, post {line.Posts[gate.FromPost].Number} to post "
+        paper.Line($"Gate {number} ({gate.Id}): {(gate.Kind == GateKind.Double ? "double" : "walk")} gate, post {line.Posts[gate.FromPost].Number} to post "
                    + $"{line.Posts[gate.ToPost].Number}");
         paper.Labelled(
         [

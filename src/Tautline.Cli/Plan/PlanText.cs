@@ -1,4 +1,5 @@
 using Tautline.Cli.Terminal;
+using Tautline.Engine.Fabric;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Problems;
 
@@ -7,6 +8,8 @@ namespace Tautline.Cli.Plan;
 /// <summary>A plan for people: job, lines with posts, runs and gates, take-off, problems, cautions, hash.</summary>
 internal static class PlanText
 {
+    private const string Reading = "Bands and post ties are counted in diamonds down from the top, rail ties and rings in diamonds from the bar.";
+
     public static string Write(Planned planned, bool all, Paper paper)
     {
         var (plan, words) = (planned.Plan!, new PlanWords(planned.Units));
@@ -26,7 +29,15 @@ internal static class PlanText
         var job = plan.Basis.Job;
         paper.Heading(job.Name.Length > 0 ? $"Job {job.Name} ({job.Id})" : $"Job {job.Id}");
         var rules = plan.Basis.Rules;
-        paper.Labelled([("rules", $"{rules.Name}: {rules.Title}" + Own(plan)), .. plan.Specs.Select(s => ($"spec {s.Id}", Spec(s, plan, words)))]);
+        paper.Labelled([("rules", $"{rules.Name}: {rules.Title}" + Own(plan)), .. plan.Specs.SelectMany(s => Spec(s, plan, words)), ("reading", Reading)]);
+    }
+
+    private static IEnumerable<(string, string)> Spec(SpecPlan spec, Engine.Plans.Plan plan, PlanWords words)
+    {
+        yield return ($"spec {spec.Id}", Made(spec, plan, words));
+        if (spec.Habit is { } habit)
+            yield return ("", $"Crews often take {habit.Count} bands: {DiamondText.Positions(habit)}"
+                              + (spec.HabitOverLimit ? "; its largest space is over the limit" : "") + " (verify).");
     }
 
     private static string Own(Engine.Plans.Plan plan)
@@ -35,7 +46,7 @@ internal static class PlanText
         return own.Count == 0 ? "" : $"; as the job specifies: {string.Join(", ", own)}";
     }
 
-    private static string Spec(SpecPlan spec, Engine.Plans.Plan plan, PlanWords words)
+    private static string Made(SpecPlan spec, Engine.Plans.Plan plan, PlanWords words)
     {
         var asked = plan.Basis.Specs.First(s => s.Spec.Id == spec.Id);
         var frame = spec.TopRail ? $"top rail {spec.Rail}" : "top tension wire, no top rail";

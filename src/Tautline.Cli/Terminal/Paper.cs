@@ -7,6 +7,8 @@ namespace Tautline.Cli.Terminal;
 /// <summary>Text for people: headings, paragraphs and tables; plain and of fixed width unless it is for a terminal.</summary>
 internal sealed class Paper
 {
+    private static readonly Style underlined = new(decoration: Decoration.Underline);
+
     private readonly StringBuilder text = new();
     private readonly IAnsiConsole console;
 
@@ -47,15 +49,13 @@ internal sealed class Paper
     /// <summary>A table; a column whose name starts with '>' is set to the right.</summary>
     public void Table(IReadOnlyList<string> columns, IEnumerable<IReadOnlyList<string>> rows)
     {
-        var table = new Table { Border = TableBorder.Simple, Expand = false };
-        foreach (var column in columns) table.AddColumn(Column(column));
-        foreach (var row in rows) table.AddRow(row.Select(IRenderable (cell) => new Text(cell)));
-        console.Write(table);
+        var grid = new Grid();
+        foreach (var column in columns)
+            grid.AddColumn(new GridColumn { Alignment = column.StartsWith('>') ? Justify.Right : Justify.Left, Padding = new Padding(2, 0, 0, 0) });
+        grid.AddRow([.. columns.Select(IRenderable (c) => new Text(c.TrimStart('>'), underlined))]);
+        foreach (var row in rows) grid.AddRow([.. row.Select(IRenderable (cell) => new Text(cell))]);
+        console.Write(grid);
     }
-
-    private static TableColumn Column(string name) => name.StartsWith('>')
-        ? new TableColumn(new Text(name[1..])) { Alignment = Justify.Right, Padding = new Padding(0, 0, 1, 0) }
-        : new TableColumn(new Text(name)) { Padding = new Padding(0, 0, 1, 0) };
 
     /// <summary>Everything written, without spaces at the ends of lines.</summary>
     public override string ToString()

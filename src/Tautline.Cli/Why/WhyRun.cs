@@ -35,7 +35,7 @@ internal static class WhyRun
 
     private static ExitCode Unknown(FactReading reading, string file, CliHost host)
     {
-        var near = reading.Near.Count == 0 ? "" : $"There are {string.Join(", ", reading.Near.Take(MostNear))}. ";
+        var near = reading.Near.Count == 0 ? "" : $"Nearest first: {string.Join(", ", reading.Near.Take(MostNear))}. ";
         Messages.Error(host, reading.Message, $"{near}'tautline why {file} --list' lists all.");
         return ExitCode.Usage;
     }

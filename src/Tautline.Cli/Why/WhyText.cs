@@ -16,8 +16,7 @@ internal static class WhyText
         var expr = Facts.Why(plan, key)!;
         paper.Heading($"{FactText.Title(plan, key)} = {ExprText.Result(expr, units)}");
         if (expr is Operation) Formula(expr, key, units, paper);
-        From(expr, units, paper);
-        Next(plan, expr, paper);
+        From(plan, expr, units, paper);
         return paper.ToString();
     }
 
@@ -31,32 +30,25 @@ internal static class WhyText
         foreach (var words in ExprText.Legend(expr)) paper.Line($"  ({words})");
     }
 
-    private static void From(Expr expr, UnitSystem units, Paper paper)
+    private static void From(Engine.Plans.Plan plan, Expr expr, UnitSystem units, Paper paper)
     {
-        paper.Heading("Where the numbers come from");
         var leaves = ExprText.Leaves(expr);
-        paper.Table(["number", ">value", "from"], [.. leaves.Take(MostLeaves).Select(l => Row(l, units)), .. Ladder(expr, units)]);
+        if (leaves.Count == 0) return;
+        paper.Heading("Where the numbers come from");
+        paper.Table(["number", ">value", "from"], [.. leaves.Take(MostLeaves).Select(l => Row(plan, l, expr, units)), .. Ladder(expr, units)]);
         if (leaves.Count > MostLeaves) paper.Line($"  and {leaves.Count - MostLeaves} more of the same kind");
+        if (leaves.Any(l => l.Fact is not null)) paper.Line("  'ask' names the fact to ask next.");
     }
 
-    private static IReadOnlyList<string> Row(Leaf leaf, UnitSystem units)
-        => [leaf.Name, ExprText.Value(leaf.Value, leaf.Unit, units), leaf.Kind switch
+    private static IReadOnlyList<string> Row(Engine.Plans.Plan plan, Leaf leaf, Expr whole, UnitSystem units)
+        => [leaf.Name, ExprText.Value(leaf, whole, units), leaf switch
         {
-            LeafKind.Given => "the job, or the layout made from it",
-            LeafKind.Known => "this plan; ask it in turn",
-            _ => Sources.Text(leaf.From!),
+            { Fact: { } fact } => $"ask {FactText.Format(plan, fact)}",
+            { From: { } source } => Sources.Text(source),
+            _ => "the job, or the layout made from it",
         }];
 
     private static IEnumerable<IReadOnlyList<string>> Ladder(Expr expr, UnitSystem units)
         => ExprText.Ladder(expr).GroupBy(l => (l.Name, l.From)).Select(IReadOnlyList<string> (g) =>
-            [$"{g.Key.Name} sizes", string.Join(", ", g.Select(l => ExprText.Value(l.Value, l.Unit, units))), Sources.Text(g.Key.From!)]);
-
-    private static void Next(Engine.Plans.Plan plan, Expr expr, Paper paper)
-    {
-        var asks = ExprText.Asks(expr);
-        if (asks.Count == 0) return;
-        paper.Heading("Ask next");
-        foreach (var ask in asks.Take(MostLeaves)) paper.Line($"  {FactText.Format(plan, ask)}");
-        if (asks.Count > MostLeaves) paper.Line($"  and {asks.Count - MostLeaves} more");
-    }
+            [$"{g.Key.Name} sizes", "", $"{string.Join(", ", g.Select(l => ExprText.Value(l, expr, units)))}: {Sources.Text(g.Key.From!)}"]);
 }

@@ -74,5 +74,5 @@ public sealed class OrderKeyConverter : JsonConverter<OrderKey>
             ? new OrderKey(reader.GetString()!)
             : throw new JsonException($"an order key is text in quotes, found {reader.TokenType}");
 
-    public override void Write(Utf8JsonWriter writer, OrderKey value, JsonSerializerOptions options) => writer.WriteStringValue(value.Value);
+    public override void Write(Utf8JsonWriter writer, OrderKey value, JsonSerializerOptions options) => writer.WriteStringValue(value.Value ?? "");
 }

@@ -1,6 +1,7 @@
 using Tautline.Engine.Catalog;
 using Tautline.Engine.Problems;
 using Tautline.Engine.Quantities;
+using Tautline.Engine.Reasons;
 using Tautline.Engine.Site;
 
 namespace Tautline.Engine.Layout;
@@ -34,7 +35,7 @@ public static class TerminalStage
         terminals.Sort((a, b) => a.StationNm.CompareTo(b.StationNm));
         CheckApart(line, terminals, rules, problems);
         AddPullPosts(line, terminals, rules);
-        CheckZones(line, terminals, problems);
+        CheckZones(line, terminals, rules, problems);
         return new TerminalLine(line, terminals, bends);
     }
 
@@ -116,12 +117,20 @@ public static class TerminalStage
         return Math.Clamp(station, 0, line.Chain.LevelNm);
     }
 
-    private static void CheckZones(SiteLine line, List<Terminal> terminals, ProblemList problems)
+    /// <summary>A terminal whose hole would reach into a no-dig stretch or its clearance.</summary>
+    private static void CheckZones(SiteLine line, List<Terminal> terminals, Rules rules, ProblemList problems)
     {
         foreach (var terminal in terminals)
             foreach (var zone in line.Zones)
-                if (terminal.StationNm > zone.FromNm - zone.ClearanceNm && terminal.StationNm < zone.ToNm + zone.ClearanceNm)
+                if (Reaches(terminal, zone, line, rules))
                     problems.Add(ProblemCode.TerminalInZone, At(line, terminal.StationNm), Name(terminal.Kind), zone.Obstacle.Id.Value);
+    }
+
+    private static bool Reaches(Terminal terminal, SiteZone zone, SiteLine line, Rules rules)
+    {
+        var post = terminal.Gate?.Post ?? line.Chain.LegAt(terminal.StationNm).Spec.TerminalPost;
+        var half = new Length(PostFormulas.HoleDiameter<Plain>(post, terminal.Gate?.Row, rules).Value / 2).Nanometres;
+        return terminal.StationNm + half > zone.FromNm - zone.ClearanceNm && terminal.StationNm - half < zone.ToNm + zone.ClearanceNm;
     }
 
     internal static Place At(SiteLine line, long stationNm) => new("", line.Line.Id, Length.FromNanometres(stationNm));

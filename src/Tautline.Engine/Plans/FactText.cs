@@ -93,14 +93,14 @@ public static class FactText
     {
         var kinds = Enum.GetValues<FactKind>().Where(k => GroupOf(k) == group && Facts.Value(plan, of with { Kind = k }) is not null).ToList();
         if (steps.Length == at + 1 && FactNames.Find(steps[at]) is { } kind && kinds.Contains(kind)) return new(of with { Kind = kind }, "", []);
-        return MissingIn("fact of it", steps, at, kinds.Select(FactNames.Of));
+        return MissingIn("fact of this", steps, at, kinds.Select(FactNames.Of));
     }
 
     private static FactReading MissingIn(string what, string[] steps, int at, IEnumerable<string> there)
     {
         var before = string.Join('/', steps.Take(at).Select(Escaped));
         var names = there.Select(n => $"{before}/{n}").ToList();
-        var message = steps.Length > at ? $"'{string.Join('/', steps.Skip(at))}' is no {what}." : $"'{before}' names no single fact.";
+        var message = steps.Length > at ? $"'{steps[at]}' is no {what}." : $"'{before}' names no single fact.";
         return Missing(message, at < steps.Length ? names.OrderBy(n => Distance(n, $"{before}/{steps[at]}")) : names);
     }
 

@@ -30,8 +30,8 @@ public static class Decide
     public static double NextSize(double a, IReadOnlyList<double> ladder)
     {
         var x = Billionths(a);
-        foreach (var size in ladder)
-            if (Billionths(size) >= x) return size;
+        for (var i = 0; i < ladder.Count; i++) // no enumerator: this runs once for every post
+            if (Billionths(ladder[i]) >= x) return ladder[i];
         return a;
     }
 

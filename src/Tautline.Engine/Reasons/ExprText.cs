@@ -29,7 +29,10 @@ public static class ExprText
         return string.Join(" = ", forms.Distinct());
     }
 
-    /// <summary>A value by itself in the user's units: '24 in', '0.6 cu ft', '3 / 8'.</summary>
+    /// <summary>A part of an expression in the unit the whole is written in.</summary>
+    public static string Value(Expr part, Expr whole, UnitSystem units) => ExprUnits.For(whole, units).Show(part.Value, part.Unit);
+
+    /// <summary>A value by itself in the user's units: '24 in', '0.6 cu ft'.</summary>
     public static string Value(double value, Unit unit, UnitSystem units)
         => ExprUnits.For(new Leaf(LeafKind.Given, "", value, unit, null, null), units).Show(value, unit);
 
@@ -37,7 +40,7 @@ public static class ExprText
     public static IReadOnlyList<string> Legend(Expr expr)
     {
         var used = Operations(expr).Select(o => o.Op).ToHashSet();
-        return [.. legend.Where(l => used.Contains(l.Op)).Select(l => l.Text).Distinct()];
+        return [.. legend.Where(l => used.Contains(l.Op)).Select(l => l.Text)];
     }
 
     /// <summary>The ends of an expression, each different one once, in reading order. A ladder of sizes is one.</summary>
@@ -64,8 +67,8 @@ public static class ExprText
         (Op.Fit, "down( ) rounds down to a whole number"),
         (Op.Nearest, "nearest( ) rounds to the nearest whole number, halves up"),
         (Op.NextSize, "next( ) takes the next size that is made, at or over"),
-        (Op.Larger, "larger( ) and smaller( ) take one of two"),
-        (Op.Smaller, "larger( ) and smaller( ) take one of two"),
+        (Op.Larger, "larger( ) takes the larger of two"),
+        (Op.Smaller, "smaller( ) takes the smaller of two"),
         (Op.Root, "root( ) is the square root"),
         (Op.Pack, "packed( ) counts the sticks when the longest piece left is always cut first"),
     ];
@@ -112,7 +115,7 @@ public static class ExprText
         {
             Op.Add => new($"{Write(o.Of[0]).Text} + {Write(o.Of[1]).Inside(Loose)}", Loose),
             Op.Subtract => new($"{Write(o.Of[0]).Text} - {Write(o.Of[1]).Inside(Tight)}", Loose),
-            Op.Multiply => new($"{Write(o.Of[0]).Inside(Tight)} x {Write(o.Of[1]).Inside(Tight)}", Tight),
+            Op.Multiply => new($"{Write(o.Of[0]).Inside(Tight)} x {Write(o.Of[1]).Inside(Whole)}", Tight),
             Op.Divide => Divide(o),
             Op.Sum => Sum([.. o.Of.Select(e => (Write(e), e.Value))], o),
             Op.Root => new($"root({Write(o.Of[0]).Text})", Whole),

@@ -12,11 +12,11 @@ internal sealed record CompiledAssembly(string Name, IReadOnlyList<string> Refer
     {
         var folder = Repository.PathOf($"{Path.GetDirectoryName(project.Path)}/bin/{Repository.Configuration}");
         var file = Directory.Exists(folder)
-            ? Directory.EnumerateFiles(folder, $"{project.Name}.dll", SearchOption.AllDirectories)
+            ? Directory.EnumerateFiles(folder, $"{project.Assembly}.dll", SearchOption.AllDirectories)
                 .Where(f => !f.Contains("/ref/", StringComparison.Ordinal) && !f.Contains("/publish/", StringComparison.Ordinal))
                 .MaxBy(File.GetLastWriteTimeUtc)
             : null;
-        Assert.True(file is not null, $"{project.Name}.dll is not built ({Repository.Configuration}); build the solution first");
+        Assert.True(file is not null, $"{project.Assembly}.dll is not built ({Repository.Configuration}); build the solution first");
         return Read(file);
     }
 

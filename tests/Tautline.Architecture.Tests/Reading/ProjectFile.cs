@@ -4,10 +4,11 @@ namespace Tautline.Architecture.Tests.Reading;
 
 /// <summary>What a csproj says about what it needs.</summary>
 /// <param name="Path">Relative to the repository root.</param>
+/// <param name="Assembly">Name of the assembly it builds: its own, unless it says another.</param>
 /// <param name="References">Names of the projects it references, wildcards kept as written.</param>
 /// <param name="VersionsWritten">Package items that carry a version of their own.</param>
 internal sealed record ProjectFile(
-    string Path, IReadOnlyList<string> References, IReadOnlyList<string> Packages, IReadOnlyList<string> VersionsWritten)
+    string Path, string Assembly, IReadOnlyList<string> References, IReadOnlyList<string> Packages, IReadOnlyList<string> VersionsWritten)
 {
     public string Name => System.IO.Path.GetFileNameWithoutExtension(Path);
 
@@ -22,6 +23,7 @@ internal sealed record ProjectFile(
         var packages = items.Where(i => i.Name.LocalName is "PackageReference" or "PackageVersion").ToList();
         return new(
             path,
+            items.LastOrDefault(i => i.Name.LocalName == "AssemblyName")?.Value ?? ProjectName(path),
             [.. Includes(items, "ProjectReference").Select(ProjectName)],
             [.. Includes(items, "PackageReference")],
             [.. packages.Where(HasVersion).Select(p => p.Attribute("Include")?.Value ?? p.Attribute("Update")?.Value ?? "?")]);

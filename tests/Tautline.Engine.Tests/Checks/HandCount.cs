@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using Tautline.Engine.Fabric;
 using Tautline.Engine.Layout;
 using Tautline.Engine.Plans;
+using Tautline.Engine.Problems;
 using Tautline.Engine.Quantities;
 using Tautline.Engine.Takeoff;
 
@@ -108,7 +109,7 @@ internal sealed partial class HandCount(Plan plan)
         "braced panels" => Each("truss-rod"),
         "rolls" => Number(Item("fabric").Purchase),
         "roll tail" => Inches(Item("fabric").Left!.Value),
-        "roll tail warning" => plan.Problems.Any(p => p.Code == Problems.ProblemCode.RollTail) ? "yes" : "no",
+        "roll tail warning" => plan.Problems.Any(p => p.Code == ProblemCode.RollTail) ? "yes" : "no",
         "walk gate leaves" => Number(Line.Gates.Where(g => g.Kind == Site.GateKind.Walk).Sum(g => g.Leaves)),
         "double gate leaves" => Number(Line.Gates.Where(g => g.Kind == Site.GateKind.Double).Sum(g => g.Leaves)),
         "walk gate leaf width" => Inches(Gate(Site.GateKind.Walk).Leaf),

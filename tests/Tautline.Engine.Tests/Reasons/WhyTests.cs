@@ -33,6 +33,21 @@ public sealed class WhyTests
         Assert.Equal("5.1", rules["hole.depth"].From!.Clause);
     }
 
+    /// <summary>The plain number allocates nothing: planning pays for no reason nobody asked for.</summary>
+    [Fact]
+    public void PlainFormulasAllocateNothing()
+    {
+        var plan = Some.Plan(Some.Yard());
+        var post = new PostFigures(plan.Basis.Lines[0].Posts[1], 0);
+        var run = new RunFigures(plan.Basis.Lines[0].Runs[0], plan.Basis.Lines[0].Site.Chain, 0, 0);
+        double Work() => post.HoleDiameter<Plain>().Value + post.HoleDepth<Plain>().Value + post.AboveGround<Plain>().Value
+            + post.Concrete<Plain>(0.3, 0.8).Value + run.Fabric<Plain>(3).Value + run.Bands<Plain>(0, 1.8).Value + run.RailTies<Plain>(30, 0.5).Value;
+        for (var i = 0; i < 200; i++) Work();
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        for (var i = 0; i < 1000; i++) Work();
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 1000);
+    }
+
     internal static IEnumerable<Leaf> Leaves(Expr expr) => expr switch
     {
         Leaf leaf => [leaf],

@@ -1,0 +1,48 @@
+using System.Text.Json;
+using Tautline.Engine.Jobs;
+
+namespace Tautline.Engine.Site.TapeBook;
+
+/// <summary>What a job holds that no statement of a tape book stands for.</summary>
+internal static class TapeLimits
+{
+    public static IEnumerable<string> Of(Job job)
+    {
+        if (job.RuleSet != "base") yield return $"the rule set '{job.RuleSet}'";
+        if (job.Coordinates is { } frame) yield return $"the coordinate frame '{frame.System}'";
+        foreach (var part in job.MustUnderstand) yield return $"that '{part}' must be understood";
+        foreach (var lost in Unplaced(job)) yield return lost;
+        foreach (var (extra, owner) in Extras(job))
+            if (extra is not null)
+                foreach (var field in extra.Keys) yield return $"the field '{field}' of {owner}";
+    }
+
+    /// <summary>Gates and obstacles whose leg no line walks.</summary>
+    private static IEnumerable<string> Unplaced(Job job)
+    {
+        var legs = job.Lines.SelectMany(Walked).Select(v => v.Leg?.Id).OfType<LegId>().ToHashSet();
+        foreach (var gate in job.Gates.Where(g => !legs.Contains(g.Leg))) yield return $"the gate '{gate.Id.Value}', whose leg is not walked";
+        foreach (var obstacle in job.Obstacles.Where(o => !legs.Contains(o.Leg)))
+            yield return $"the obstacle '{obstacle.Id.Value}', whose leg is not walked";
+    }
+
+    /// <summary>The vertices a leg leaves: of an open line all but the last.</summary>
+    private static IEnumerable<Vertex> Walked(Line line)
+        => line.Vertices.OrderBy(v => v.Order).Take(line.Closed ? line.Vertices.Count : line.Vertices.Count - 1);
+
+    private static IEnumerable<(IDictionary<string, JsonElement>? Extra, string Owner)> Extras(Job job)
+    {
+        yield return (job.Extra, "the job");
+        foreach (var own in job.AsSpecified) yield return (own.Extra, $"the limit '{own.Rule}'");
+        foreach (var spec in job.Specs) yield return (spec.Extra, $"the spec '{spec.Id.Value}'");
+        foreach (var calibration in job.Calibrations) yield return (calibration.Extra, $"the calibration of '{calibration.Spec.Value}'");
+        foreach (var gate in job.Gates) yield return (gate.Extra, $"the gate '{gate.Id.Value}'");
+        foreach (var obstacle in job.Obstacles) yield return (obstacle.Extra, $"the obstacle '{obstacle.Id.Value}'");
+        foreach (var line in job.Lines)
+        {
+            yield return (line.Extra, $"the line '{line.Id.Value}'");
+            foreach (var vertex in line.Vertices) yield return (vertex.Extra, $"the vertex '{vertex.Id.Value}'");
+            foreach (var leg in line.Vertices.Select(v => v.Leg).OfType<Leg>()) yield return (leg.Extra, $"the leg '{leg.Id.Value}'");
+        }
+    }
+}

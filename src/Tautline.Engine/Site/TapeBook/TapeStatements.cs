@@ -1,0 +1,138 @@
+using Tautline.Engine.Catalog;
+using Tautline.Engine.Jobs;
+using Tautline.Engine.Quantities;
+using Tautline.Engine.Reasons;
+
+namespace Tautline.Engine.Site.TapeBook;
+
+/// <summary>Knows every statement by its first word, and reads those about the job as a whole.</summary>
+internal sealed class TapeStatements
+{
+    private readonly TapeBookState book;
+    private readonly Lazy<Rules> rules;
+    private readonly Dictionary<string, Action<TapeCursor>> byWord;
+
+    public TapeStatements(TapeBookState book, Lazy<Rules> rules)
+    {
+        (this.book, this.rules) = (book, rules);
+        var (walk, marks) = (new WalkStatements(book), new MarkStatements(book));
+        byWord = new(StringComparer.Ordinal)
+        {
+            ["job"] = Job,
+            ["units"] = Units,
+            ["as"] = AsSpecified,
+            ["spec"] = new SpecStatement(book).Read,
+            ["ten"] = TenPickets,
+            ["measured"] = Measured,
+            ["line"] = walk.Line,
+            ["start"] = walk.Start,
+            ["facing"] = walk.Facing,
+            ["leg"] = walk.Leg,
+            ["r"] = walk.Turn,
+            ["l"] = walk.Turn,
+            ["right"] = walk.Turn,
+            ["left"] = walk.Turn,
+            ["height"] = walk.Height,
+            ["close"] = walk.Close,
+            ["gate"] = marks.Gate,
+            ["no-dig"] = marks.NoDig,
+        };
+    }
+
+    public void Read(TapeCursor statement)
+    {
+        var word = statement.Next;
+        if (!byWord.TryGetValue(word, out var read))
+        {
+            statement.ProblemHere(TapeTexts.WordUnknown, word, Spelling.Hint(word, byWord.Keys));
+            return;
+        }
+        if (word is not ("r" or "l" or "right" or "left")) statement.Skip();
+        read(statement);
+    }
+
+    private void Job(TapeCursor statement)
+    {
+        Once("job", statement);
+        if (statement.Name("job \"Back yard\"") is not { } name) return;
+        book.Name = name;
+        statement.End();
+    }
+
+    private void Units(TapeCursor statement)
+    {
+        Once("units", statement);
+        if (statement.OneOf("'us' or 'metric'", "units us", "us", "metric") is not { } units) return;
+        book.Units = units == "us" ? UnitSystem.UsCustomary : UnitSystem.Metric;
+        statement.End();
+    }
+
+    private void Measured(TapeCursor statement)
+    {
+        if (statement.OneOf("'level' or 'along'", "measured along", "level", "along") is not { } how) return;
+        var along = how == "along";
+        if (book.Open is { } open) open.Along = along;
+        else book.Along = along;
+        statement.End();
+    }
+
+    private void TenPickets(TapeCursor statement)
+    {
+        const string form = "ten pickets 14\" of NAME";
+        if (statement.OneOf("'pickets'", form, "pickets") is null) return;
+        var column = statement.Column;
+        if (statement.Length() is not { } length || Calibrated(statement, form) is not { } spec) return;
+        if (book.Said.TryGetValue($"ten pickets {spec.Id.Value}", out var line)) statement.Problem(TapeTexts.CalibrationTwice, column, spec.Name, line);
+        else book.Calibrations.Add(new RollCalibration { Spec = spec.Id, TenPickets = length });
+        book.Said[$"ten pickets {spec.Id.Value}"] = statement.Line;
+        statement.End();
+    }
+
+    private Spec? Calibrated(TapeCursor statement, string form)
+    {
+        if (statement.Take("of"))
+        {
+            var column = statement.Column;
+            if (statement.Name(form) is not { } name) return null;
+            if (book.Specs.Find(name) is { } spec) return spec;
+            statement.Problem(TapeTexts.SpecUnknown, column, name, book.Specs.Known);
+            return null;
+        }
+        if (book.Specs.Only is { } only) return only;
+        statement.ProblemHere(TapeTexts.CalibrationWhich, book.Specs.Count);
+        return null;
+    }
+
+    private void AsSpecified(TapeCursor statement)
+    {
+        const string form = "as specified bay.max 8' \"drawing C-3\"";
+        if (statement.OneOf("'specified'", form, "specified") is null) return;
+        var column = statement.Column;
+        if (statement.Name(form) is not { } key) return;
+        if (rules.Value.Find(key) is not { } rule)
+        {
+            statement.Problem(TapeTexts.RuleUnknown, column, key, Spelling.Hint(key, [.. rules.Value.All.Select(r => r.Key)]));
+            return;
+        }
+        if (Value(statement, rule) is not { } value) return;
+        var source = statement.NextIsQuoted ? statement.Name(form)! : "";
+        book.AsSpecified.Add(new RuleOverride { Rule = rule.Key, Value = value, Source = source });
+        statement.End();
+    }
+
+    private static double? Value(TapeCursor statement, Limit rule)
+    {
+        if (rule.Unit == Unit.Length) return statement.Length() is { Metres: > 0 } length ? length.Metres : null;
+        var column = statement.Column;
+        var text = statement.Rest();
+        var value = TapeRuleValue.Read(rule, text);
+        if (value is null) statement.Problem(TapeTexts.RuleValue, column, text, rule.Key, TapeRuleValue.Write(rule, rule.Value, UnitSystem.UsCustomary));
+        return value;
+    }
+
+    private void Once(string what, TapeCursor statement)
+    {
+        if (book.Said.TryGetValue(what, out var line)) statement.Problem(TapeTexts.StatementTwice, 1, what, line);
+        else book.Said.Add(what, statement.Line);
+    }
+}
