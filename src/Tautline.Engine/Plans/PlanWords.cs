@@ -52,6 +52,16 @@ public sealed record PlanWords(UnitSystem Units)
         return string.Join(", ", new[] { line.Section, size, line.Spec is { } spec ? $"spec {spec.Value}" : null }.Where(p => !string.IsNullOrEmpty(p)));
     }
 
+    /// <summary>What a spec of the plan is made of, in one sentence without its stop.</summary>
+    public string Made(SpecPlan spec, Plan plan)
+    {
+        var asked = plan.Basis.Specs.First(s => s.Spec.Id == spec.Id);
+        var frame = spec.TopRail ? $"top rail {spec.Rail}" : "top tension wire, no top rail";
+        return $"{Long(spec.Height)} fabric, {Short(asked.Fabric.Mesh)} mesh, {asked.Fabric.Gauge} gauge; line posts {spec.LinePost}, "
+               + $"terminals {spec.TerminalPost}, {frame}, {(spec.BottomWire ? "bottom tension wire" : "no bottom wire")}, "
+               + (spec.Braced ? "terminals braced" : "no braces");
+    }
+
     /// <summary>What stands beside a take-off line: the other count of bags, what is left of the rolls, what to verify.</summary>
     public string Remarks(TakeoffLine line)
     {
