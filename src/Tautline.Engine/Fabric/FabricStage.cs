@@ -44,7 +44,7 @@ public static class FabricStage
     private static double Turn(SiteLine site, long station)
     {
         var (before, after) = PostStage.Sides(site, station);
-        return ReferenceEquals(before, after) ? 0 : Direction.Between(before.Heading, after.Heading);
+        return ReferenceEquals(before, after) ? 0 : Direction.Between(before.Ahead, after.Heading);
     }
 
     private static HungRun Hang(Run run, SetLine line, Dictionary<long, int> byStation)

@@ -222,8 +222,23 @@ public sealed record Leg
     /// <summary>Rise over run walking the line forward.</summary>
     public Slope Grade { get; init; }
 
+    /// <summary>The arc this leg runs on; left out, it is straight.</summary>
+    public LegCurve? Curve { get; init; }
+
     /// <summary>The spec from this leg on its own; left out, the line's.</summary>
     public SpecId? Spec { get; init; }
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
+/// <summary>The shorter arc of a radius between the two ends of a leg.</summary>
+public sealed record LegCurve
+{
+    public required Length Radius { get; init; }
+
+    /// <summary>The hand it bends to, walking the line forward: 'left' or 'right'.</summary>
+    public required string Bends { get; init; }
 
     [JsonExtensionData]
     public Dictionary<string, JsonElement>? Extra { get; set; }

@@ -35,7 +35,9 @@ public static class BayStage
         foreach (var pin in pins.Append(to)) AddBays(posts, pin, zones, rules, line.Site, problems);
         var stations = posts.Select(p => p == from ? stretch.FromNm : p == to ? stretch.ToNm : chain.Station(p)).ToList();
         var largest = posts.Zip(posts.Skip(1), (a, b) => b - a).Max();
-        var even = posts.Count - 1 == RunFormulas.Bays(new Plain((to - from) * 1e-9), rules).Value && pins.Count == 0;
+        var even = posts.Count - 1 == RunFormulas.Bays(new Plain((to - from) * 1e-9), rules).Value && pins.Count == 0
+            && chain.LegFrom(stretch.FromNm).Curve is null;
+        TellCurves(line.Site, stretch, problems);
         return new Run(stretch, spec, stations, to - from, largest, even);
     }
 
@@ -43,7 +45,7 @@ public static class BayStage
     {
         var from = posts[^1];
         if (to <= from) return;
-        var limit = (rules.BayMax.Length + rules.BayTolerance.Length).Nanometres;
+        var limit = Limit(site.Chain, from, rules);
         var placing = BayPlacer.Place(
             to - from, limit, rules.BayMin.Length.Nanometres, [.. zones.Select(z => new Forbidden(z.From - from, z.To - from))]);
         for (var i = 1; i < placing.Posts.Count; i++)
@@ -52,9 +54,33 @@ public static class BayStage
             if (bay > limit)
                 problems.Add(
                     ProblemCode.BayTooLong, TerminalStage.At(site, site.Chain.Station(from + placing.Posts[i - 1])), Length.FromNanometres(bay),
-                    rules.BayMax.Length);
+                    Length.FromNanometres(limit));
             posts.Add(from + placing.Posts[i]);
         }
+    }
+
+    /// <summary>What the crew must know of every curve in a run: the side of the fabric, the posts' load, the rail.</summary>
+    private static void TellCurves(SiteLine site, Stretch stretch, ProblemList problems)
+    {
+        foreach (var leg in site.Chain.Legs.Where(l => l.Curve is not null && l.StartNm < stretch.ToNm && l.EndNm > stretch.FromNm))
+            problems.Add(
+                ProblemCode.CurveCare, TerminalStage.At(site, leg.StartNm), leg.Curve!.Curve.Radius,
+                leg.Curve.Side == CurveSide.Left ? "right" : "left");
+    }
+
+    /// <summary>
+    /// Largest bay along the ground from a place on; posts stand where a curve begins and ends, so one limit holds to the next of
+    /// them. On a curve the limit is of the chord, which must not be longer than the straight limit brought level.
+    /// </summary>
+    private static long Limit(Chain chain, long fromAlong, Rules rules)
+    {
+        var leg = chain.LegFrom(chain.Station(fromAlong));
+        var tolerance = rules.BayTolerance.Length;
+        if (leg.Curve is not { Curve: var curve }) return (rules.BayMax.Length + tolerance).Nanometres;
+        var factor = Math.Sqrt(1 + leg.Grade * leg.Grade);
+        var chord = (rules.BayMaxAt(curve.Radius).Length + tolerance) / factor;
+        if (chord.Metres >= 2 * curve.Radius.Metres) return (curve.ArcLength * factor).Nanometres + 1;
+        return (Curve.FromRadiusAndChord(curve.Radius, chord).Value!.ArcLength * factor).Nanometres;
     }
 
     /// <summary>No-dig stretches along the ground, widened by their clearance and half a hole.</summary>

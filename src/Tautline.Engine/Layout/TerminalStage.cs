@@ -69,7 +69,7 @@ public static class TerminalStage
 
     private static PostKind? At(SiteLeg before, SiteLeg after, Rules rules, SiteLine line, ProblemList problems)
     {
-        var turn = Math.Abs(Direction.Between(before.Heading, after.Heading));
+        var turn = Math.Abs(Direction.Between(before.Ahead, after.Heading));
         var change = Math.Abs(after.Grade - before.Grade);
         if (turn > rules.TerminalTurn.Value) return PostKind.Corner;
         if (before.Spec.Index != after.Spec.Index) return PostKind.Change;
@@ -78,7 +78,7 @@ public static class TerminalStage
             problems.Add(ProblemCode.GradeBreakTerminal, At(line, after.StartNm), change * 100);
             return PostKind.GradeBreak;
         }
-        return turn > StraightDegrees || change > SameGrade ? PostKind.Line : null;
+        return turn > StraightDegrees || change > SameGrade || before.Curve is not null || after.Curve is not null ? PostKind.Line : null;
     }
 
     private static void CheckApart(SiteLine line, List<Terminal> terminals, Rules rules, ProblemList problems)

@@ -16,10 +16,10 @@ public enum ProblemCode
     BuiltLegUnknown, BuiltOutside,
 
     // the plan
-    BraceQuestion, BarbHeightQuestion, BarbStrands, TerminalInZone, PinInZone, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope, RunBackShort, RunBackSlope,
+    BraceQuestion, BarbHeightQuestion, BarbStrands, TerminalInZone, PinInZone, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope, GateOnCurve, CurveCare, RunBackShort, RunBackSlope,
     RollTail, RollUncalibrated, HabitOverLimit, GradeBreakTerminal, SteepRake,
 
     // field notes: traverse and curves
     HeadingMissing, TraverseShort, TraverseLeg, TraverseAngleMissing, TraverseAngle, TraverseAngleSum, TraversePoor,
-    CurvePart, CurveImpossible, CurveTurn, CurvePoints, CurveInterval,
+    CurveTight, CurvePart, CurveImpossible, CurveTurn, CurvePoints, CurveInterval,
 }

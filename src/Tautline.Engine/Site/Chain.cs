@@ -3,11 +3,14 @@ using Tautline.Engine.Quantities;
 
 namespace Tautline.Engine.Site;
 
-/// <summary>A leg with its measures. Level and along distances are whole nanometres; stations are level.</summary>
+/// <summary>A leg with its measures; on a curve they run along the arc. Level and along distances are whole nanometres; stations are level.</summary>
 public sealed record SiteLeg(
     int Index, Leg? Leg, Vertex From, Vertex To, Direction Heading, long LevelNm, long AlongNm, double Grade, long StartNm, long StartAlongNm,
-    ResolvedSpec Spec)
+    ResolvedSpec Spec, PlacedCurve? Curve = null)
 {
+    /// <summary>The way the line runs at the end of the leg; <see cref="Heading"/> is at its start.</summary>
+    public Direction Ahead => Curve?.Ahead ?? Heading;
+
     public long EndNm => StartNm + LevelNm;
 
     public long EndAlongNm => StartAlongNm + AlongNm;
@@ -49,8 +52,15 @@ public sealed class Chain(IReadOnlyList<SiteLeg> legs)
     public (double East, double North) Point(long stationNm)
     {
         var leg = LegAt(stationNm);
+        if (leg.Curve is { } curve) return OnCurve(curve, stationNm - leg.StartNm);
         var along = (stationNm - leg.StartNm) / (double)leg.LevelNm;
         return (Between(leg.From.East.Metres, leg.To.East.Metres, along), Between(leg.From.North.Metres, leg.To.North.Metres, along));
+    }
+
+    private static (double East, double North) OnCurve(PlacedCurve curve, long fromStartNm)
+    {
+        var at = curve.At(Length.Min(curve.PcStation + Length.FromNanometres(fromStartNm), curve.PtStation))!.Value.Point;
+        return (at.East.Metres, at.North.Metres);
     }
 
     private static double Between(double a, double b, double part) => a + (b - a) * part;

@@ -51,6 +51,7 @@ internal static class GateReader
             return null;
         }
         if (kind.Kind == GateKind.Cantilever) CheckRunBack(gate, leg, place, problems);
+        if (leg.Curve is not null) problems.Add(ProblemCode.GateOnCurve, place, gate.Id.Value);
         CheckFits(gate, leg, post, place, problems);
         return new SiteGate(0, gate, kind.Kind, leg, leg.StartNm + gate.NearFace.Nanometres, gate.Opening.Nanometres, kind.Leaves, post, row);
     }

@@ -60,14 +60,17 @@ public static class SiteStage
     private static SiteLeg LegOf(List<SiteLeg> before, Vertex from, Vertex to, ResolvedSpec spec, Place place, ProblemList problems)
     {
         var (east, north) = (to.East - from.East, to.North - from.North);
-        var level = new Length(Math.Sqrt(east.Metres * east.Metres + north.Metres * north.Metres));
-        if (level.Nanometres < ShortestLeg.Nanometres) problems.Add(ProblemCode.LegShort, place, level, ShortestLeg);
-        var heading = level.Metres > 0 ? new Direction(east / level, north / level) : new Direction(0, 1);
+        var straight = new Length(Math.Sqrt(east.Metres * east.Metres + north.Metres * north.Metres));
+        if (straight.Nanometres < ShortestLeg.Nanometres) problems.Add(ProblemCode.LegShort, place, straight, ShortestLeg);
+        var curve = CurveReader.Read(from.Leg?.Curve, from, to, straight, place, problems);
+        var level = curve?.Curve.ArcLength ?? straight;
+        var heading = curve?.Tangent ?? (straight.Metres > 0 ? new Direction(east / straight, north / straight) : new Direction(0, 1));
         var grade = from.Leg?.Grade.Ratio ?? 0;
         var along = new Length(level.Metres * Math.Sqrt(1 + grade * grade));
         var (start, startAlong) = before.Count == 0 ? (0L, 0L) : (before[^1].EndNm, before[^1].EndAlongNm);
         return new SiteLeg(
-            before.Count, from.Leg, from, to, heading, Math.Max(1, level.Nanometres), Math.Max(1, along.Nanometres), grade, start, startAlong, spec);
+            before.Count, from.Leg, from, to, heading, Math.Max(1, level.Nanometres), Math.Max(1, along.Nanometres), grade, start, startAlong, spec,
+            curve);
     }
 
     private static bool Same(Vertex a, Vertex b)
