@@ -6,20 +6,22 @@ namespace Tautline.Engine.Plans;
 /// <summary>The figures of one post. Each formula stands once; figures found before come in by value and are named by their key.</summary>
 public readonly record struct PostFigures(PlacedPost Post, int Line)
 {
-    public N HoleDiameter<N>() where N : struct, INumber<N> => PostFormulas.HoleDiameter<N>(Post.Section, Post.GateRow, Post.Rules);
+    public N HoleDiameter<N>() where N : struct, INumber<N> => PostFormulas.HoleDiameter<N>(
+        Post.Section, Post.GateRow, Post.Rules, PostFormulas.LeastHole(Post.Kind, Post.Rules).Diameter);
 
-    public N HoleDepth<N>() where N : struct, INumber<N> => PostFormulas.HoleDepth<N>(Post.Spec, Post.GateRow, Post.Rules);
+    public N HoleDepth<N>() where N : struct, INumber<N> => PostFormulas.HoleDepth<N>(
+        Post.Spec, Post.GateRow, Post.Rules, PostFormulas.LeastHole(Post.Kind, Post.Rules).Depth);
 
     public N AboveGround<N>() where N : struct, INumber<N> => PostFormulas.AboveGround<N>(Post);
 
     public N CutLength<N>(double aboveGround, double depth) where N : struct, INumber<N>
-        => PostFormulas.CutLength(Length<N>(FactKind.AboveGround, aboveGround), Length<N>(FactKind.HoleDepth, depth));
+        => PostFormulas.CutLength(Length<N>(FactKind.AboveGround, aboveGround), Length<N>(FactKind.HoleDepth, depth), Post.Rules);
 
     public N OrderLength<N>(double cut) where N : struct, INumber<N>
         => PostFormulas.OrderLength(Length<N>(FactKind.CutLength, cut), Post.Rules);
 
     public N Concrete<N>(double diameter, double depth) where N : struct, INumber<N>
-        => PostFormulas.Concrete(Post.Section, Length<N>(FactKind.HoleDiameter, diameter), Length<N>(FactKind.HoleDepth, depth));
+        => PostFormulas.Concrete(Post.Section, Length<N>(FactKind.HoleDiameter, diameter), Length<N>(FactKind.HoleDepth, depth), Post.Rules);
 
     public N Bags<N>(double concrete) where N : struct, INumber<N>
         => PostFormulas.Bags(N.Known(Key(FactKind.Concrete), concrete, Unit.Volume), Post.Rules);

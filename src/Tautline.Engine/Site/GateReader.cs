@@ -43,7 +43,7 @@ internal static class GateReader
             return null;
         }
         var leaf = gate.Opening / kind.Leaves; // the nominal leaf, as gates are sold
-        if (catalog.FindGatePost(leg.Spec.Height, leaf) is not { } row
+        if (PostRow(leg.Spec, leaf, catalog) is not { } row
             || catalog.FindPipe(Length.Max(row.OutsideDiameter, leg.Spec.TerminalPost.OutsideDiameter)) is not { } post)
         {
             problems.Add(ProblemCode.GatePostUnlisted, place, leaf, leg.Spec.Height);
@@ -52,6 +52,12 @@ internal static class GateReader
         CheckFits(gate, leg, post, place, problems);
         return new SiteGate(0, gate, kind.Kind, leg, leg.StartNm + gate.NearFace.Nanometres, gate.Opening.Nanometres, kind.Leaves, post, row);
     }
+
+    /// <summary>The post the rule set asks for, else the catalogue's.</summary>
+    private static GatePostRow? PostRow(ResolvedSpec spec, Length leaf, FenceCatalog catalog)
+        => spec.Rules.GatePost(spec.Height, leaf) is { } size
+            ? new GatePostRow(Length.Zero, spec.Height, leaf, size.Length, Length.Zero, Length.Zero, size.From)
+            : catalog.FindGatePost(spec.Height, leaf);
 
     /// <summary>Both posts of a gate stand on its leg; at an end their centres may be the vertex itself.</summary>
     private static void CheckFits(Gate gate, SiteLeg leg, Section post, Place place, ProblemList problems)
