@@ -46,7 +46,7 @@ public static class JobPlanner
         var lines = FigureStage.Lines(hung, specPlans);
         var takeoff = TakeoffStage.Count(lines, hung, catalog, limits, problems);
 
-        return new Plan(job.Id, limits.Name, specPlans, lines, takeoff, problems.Found)
+        return new Plan(job.Id, limits.Name, LimitStage.Stated(limits), specPlans, lines, takeoff, problems.Found)
         {
             Basis = new Basis(job, catalog, limits, specs, hung),
         };

@@ -32,14 +32,18 @@ internal sealed record CatalogFile(
     IReadOnlyList<SectionFile> Sections, IReadOnlyList<PostSizeFile> PostSizes, IReadOnlyList<GatePostFile> GatePosts,
     IReadOnlyList<RailFile> Rails, IReadOnlyList<PartFile> Parts);
 
+/// <param name="UpTo">For a limit of several steps, where this one ends; left out for the last.</param>
+/// <param name="EndExcluded">True where the end itself belongs to the next step.</param>
 internal sealed record RuleFile(
-    string Key, double Value, string Unit, string Condition, string Source, string Clause, Confidence Confidence);
+    string Key, double Value, string Unit, string Condition, string Source, string Clause, Confidence Confidence, double? UpTo = null,
+    string? UpToUnit = null, bool EndExcluded = false);
 
 internal sealed record LadderFile(string Key, IReadOnlyList<double> SizesIn, string Source, string Clause, Confidence Confidence);
 
+/// <param name="Extends">The built-in set whose limits hold where the file states none.</param>
 internal sealed record RuleSetFile(
     string Name, string Title, IReadOnlyDictionary<string, SourceFile> Sources, IReadOnlyList<RuleFile> Rules,
-    IReadOnlyList<LadderFile> Ladders);
+    IReadOnlyList<LadderFile>? Ladders, string? Extends = null);
 
 internal sealed class ConfidenceConverter : JsonConverter<Confidence>
 {

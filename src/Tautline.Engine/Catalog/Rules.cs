@@ -1,18 +1,17 @@
 using System.Text.Json;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Quantities;
-using Tautline.Engine.Reasons;
 
 namespace Tautline.Engine.Catalog;
 
-/// <summary>A rule set: every limit the calculation asks for, each with its source. Immutable.</summary>
+/// <summary>A rule set: every limit the calculation asks for, each with its source and the set that gave it. Immutable.</summary>
 public sealed class Rules
 {
-    private readonly Dictionary<string, Limit> limits;
+    private readonly Dictionary<string, IReadOnlyList<Limit>> limits;
 
-    private Rules(string name, string title, Dictionary<string, Limit> limits, Ladder augers)
+    private Rules(string name, string title, string? extends, Dictionary<string, IReadOnlyList<Limit>> limits, Ladder augers)
     {
-        (Name, Title, this.limits, Augers) = (name, title, limits, augers);
+        (Name, Title, Extends, this.limits, Augers) = (name, title, extends, limits, augers);
         BayMax = this["bay.max"];
         BayTolerance = this["bay.tolerance"];
         BayMin = this["bay.min"];
@@ -52,14 +51,25 @@ public sealed class Rules
         CantileverTail = this["gate.cantileverTail"];
         GroutYield = this["grout.yield"];
         DrivenDepth = this["driven.depth"];
-        CoreWider = this["core.wider"];
-        CoreDepth = this["core.depth"];
+        CoreWider = this["rock.coreOver"];
+        CoreDepth = this["rock.coreDepth"];
         MeshAdvanceHigh = this["mesh.advanceHigh"];
+        RunMaxWithoutRail = Find("run.maxWithoutRail");
+        HoleLineDiameterMin = Find("hole.lineDiameterMin");
+        HoleTerminalDiameterMin = Find("hole.terminalDiameterMin");
+        HoleLineDepthMin = Find("hole.lineDepthMin");
+        HoleTerminalDepthMin = Find("hole.terminalDepthMin");
+        HoleConcreteBelow = Find("hole.concreteBelow");
+        BraceAtHeight = Find("brace.atHeight");
+        RailSize = Find("rail.size");
     }
 
     public string Name { get; }
 
     public string Title { get; }
+
+    /// <summary>The set below it, whose limits hold where this one states none; nothing for a set that states all.</summary>
+    public string? Extends { get; }
 
     public Limit BayMax { get; }
     public Limit BayTolerance { get; }
@@ -104,58 +114,78 @@ public sealed class Rules
     public Limit CoreDepth { get; }
     public Limit MeshAdvanceHigh { get; }
 
+    // What a set need not state; what holds then is said in RuleKeys.
+    public Limit? RunMaxWithoutRail { get; }
+    public Limit? HoleLineDiameterMin { get; }
+    public Limit? HoleTerminalDiameterMin { get; }
+    public Limit? HoleLineDepthMin { get; }
+    public Limit? HoleTerminalDepthMin { get; }
+    public Limit? HoleConcreteBelow { get; }
+    public Limit? BraceAtHeight { get; }
+    public Limit? RailSize { get; }
+
     /// <summary>The hole diameters an auger makes.</summary>
     public Ladder Augers { get; }
 
-    public IEnumerable<Limit> All => limits.Values.OrderBy(l => l.Key, StringComparer.Ordinal);
+    /// <summary>Every limit in order of key, those of several steps step by step.</summary>
+    public IEnumerable<Limit> All => limits.OrderBy(l => l.Key, StringComparer.Ordinal).SelectMany(l => l.Value);
 
     /// <exception cref="InvalidDataException">The rule set lacks the limit.</exception>
     public Limit this[string key] => Find(key) ?? throw new InvalidDataException($"rule set '{Name}' lacks '{key}'");
 
-    public Limit? Find(string key) => limits.GetValueOrDefault(key);
+    /// <summary>A limit of one value.</summary>
+    public Limit? Find(string key) => limits.TryGetValue(key, out var found) && found[0].Step is null ? found[0] : null;
+
+    /// <summary>The step of a limit that holds at a radius, height or leaf; nothing where the set states none for it.</summary>
+    public Limit? At(string key, Length at) => limits.GetValueOrDefault(key)?.FirstOrDefault(l => l.Step is not { } step || step.Holds(at.Metres));
+
+    /// <summary>Largest bay on a curve of this radius, never more than on a straight line.</summary>
+    public Limit BayMaxAt(Length radius) => At("bay.curve", radius) is { } curve && curve.Value < BayMax.Value ? curve : BayMax;
+
+    /// <summary>Longest stretch between terminals.</summary>
+    public Limit RunMaxOf(bool topRail) => topRail ? RunMax : RunMaxWithoutRail ?? RunMax;
+
+    /// <summary>Diameter of a gate's posts, where the set states one for this fence and leaf.</summary>
+    public Limit? GatePost(Length fenceHeight, Length leaf)
+        => Find("gate.postSizeFence") is { } highest && fenceHeight.Nanometres > highest.Length.Nanometres ? null : At("gate.postSize", leaf);
 
     /// <summary>The base set this build carries.</summary>
-    public static Rules BuiltIn() => Read(Resource.Text("rules-base.json"));
+    public static Rules BuiltIn() => RuleSets.Base;
 
+    /// <summary>Reads a rule set; one that extends a built-in set takes from it what it does not state.</summary>
     /// <exception cref="JsonException">The text is no rule set; the message names the line.</exception>
-    /// <exception cref="InvalidDataException">A limit is missing, or a row names an unknown unit or source.</exception>
+    /// <exception cref="InvalidDataException">A limit is missing or unknown, or a row names an unknown unit, set or source.</exception>
     public static Rules Read(ReadOnlySpan<byte> json)
     {
-        var file = JsonSerializer.Deserialize(json, CatalogJson.Default.RuleSetFile)!;
-        var limits = file.Rules.Select(r => Read(r, file.Sources)).ToDictionary(l => l.Key, StringComparer.Ordinal);
-        var augers = file.Ladders.Single(l => l.Key == "auger");
-        return new Rules(file.Name, file.Title, limits, new Ladder(
-            augers.Key, [.. augers.SizesIn.Select(s => Length.FromInches(s).Metres)],
-            Sources.From(file.Sources, augers.Source, augers.Clause, augers.Confidence)));
+        var file = RulesReader.File(json);
+        var below = RulesReader.Below(file);
+        Dictionary<string, IReadOnlyList<Limit>> limits = new(below?.limits ?? [], StringComparer.Ordinal);
+        foreach (var stated in RulesReader.Limits(file)) limits[stated[0].Key] = stated;
+        return new Rules(file.Name, file.Title ?? "", file.Extends, limits, AugersOf(file) ?? below?.Augers ?? throw new InvalidDataException("the ladder 'auger' is missing"));
     }
 
     /// <summary>The same rules with the job's own limits in place; an unknown rule or a value out of reason is left out.</summary>
     public Rules AsSpecified(IEnumerable<RuleOverride> overrides)
     {
-        var mine = new Dictionary<string, Limit>(limits, StringComparer.Ordinal);
-        foreach (var own in overrides.Where(IsUsable))
-        {
-            var source = new Provenance(own.Source.Length > 0 ? own.Source : "the job", "", "", Confidence.AsSpecified);
-            mine[own.Rule] = mine[own.Rule] with { Value = own.Value, From = source };
-        }
-        return new Rules(Name, Title, mine, Augers);
+        var mine = new Dictionary<string, IReadOnlyList<Limit>>(limits, StringComparer.Ordinal);
+        foreach (var own in overrides.Where(IsUsable)) mine[own.Rule] = [Own(own)];
+        return new Rules(Name, Title, Extends, mine, Augers);
     }
 
-    /// <summary>A rule that exists, with a finite value above zero.</summary>
-    public bool IsUsable(RuleOverride own) => limits.ContainsKey(own.Rule) && double.IsFinite(own.Value) && own.Value > 0;
+    /// <summary>A rule that exists, with a value it can have.</summary>
+    public static bool IsUsable(RuleOverride own) => RuleKeys.Find(own.Rule) is { } rule && rule.Allows(own.Value);
 
-    private static Limit Read(RuleFile row, IReadOnlyDictionary<string, SourceFile> sources)
+    /// <summary>A job states one value; of a limit of several steps it holds for all.</summary>
+    private Limit Own(RuleOverride own)
     {
-        var (value, unit) = row.Unit switch
-        {
-            "in" => (Length.FromInches(row.Value).Metres, Unit.Length),
-            "mm" => (Length.FromMillimetres(row.Value).Metres, Unit.Length),
-            "ft" => (Length.FromFeet(row.Value).Metres, Unit.Length),
-            "ft3" => (Volume.FromCubicFeet(row.Value).CubicMetres, Unit.Volume),
-            "%" => (row.Value / 100, Unit.Ratio),
-            "deg" or "" => (row.Value, Unit.Ratio),
-            var other => throw new InvalidDataException($"rule '{row.Key}' has the unit '{other}'; known are in, ft, mm, ft3, %, deg and none"),
-        };
-        return new Limit(row.Key, value, unit, row.Condition, Sources.From(sources, row.Source, row.Clause, row.Confidence));
+        var rule = RuleKeys.Find(own.Rule)!;
+        var source = new Provenance(own.Source.Length > 0 ? own.Source : "the job", "", "", Confidence.AsSpecified);
+        return new Limit(
+            rule, own.Value, Find(own.Rule)?.Condition ?? "", source, Limit.AsSpecified, rule.SteppedBy is null ? null : new Step(null, true));
     }
+
+    private static Ladder? AugersOf(RuleSetFile file)
+        => file.Ladders?.SingleOrDefault(l => l.Key == "auger") is not { } augers ? null : new Ladder(
+            augers.Key, [.. augers.SizesIn.Select(s => Length.FromInches(s).Metres)],
+            Sources.From(file.Sources, augers.Source, augers.Clause, augers.Confidence));
 }

@@ -87,7 +87,7 @@ public static class BayStage
     private static List<Forbidden> Forbidden(SiteLine site, ResolvedSpec spec, Rules rules)
     {
         if (site.Zones.Count == 0) return [];
-        var half = new Length(PostFormulas.HoleDiameter<Plain>(spec.LinePost, null, rules).Value / 2).Nanometres;
+        var half = new Length(PostFormulas.HoleDiameter<Plain>(spec.LinePost, null, rules, rules.HoleLineDiameterMin).Value / 2).Nanometres;
         return [.. site.Zones.Select(z => new Forbidden(
             site.Chain.Along(Math.Max(0, z.FromNm)) - z.ClearanceNm - half, site.Chain.Along(z.ToNm) + z.ClearanceNm + half))];
     }

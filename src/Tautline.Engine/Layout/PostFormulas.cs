@@ -14,23 +14,33 @@ public static class PostFormulas
 {
     private const double Pi = Math.PI;
 
-    /// <summary>4 times the post to 4 in, 3 times above, at least what a gate's table asks, up to the next auger.</summary>
-    public static N HoleDiameter<N>(Section post, GatePostRow? gate, Rules rules) where N : struct, INumber<N>
+    /// <summary>What the rule set asks of a hole at least, by what its post does; mostly nothing.</summary>
+    public static (Limit? Diameter, Limit? Depth) LeastHole(PostKind kind, Rules rules)
+        => kind == PostKind.Line ? (rules.HoleLineDiameterMin, rules.HoleLineDepthMin) : (rules.HoleTerminalDiameterMin, rules.HoleTerminalDepthMin);
+
+    /// <summary>4 times the post to 4 in, 3 times above, at least what a gate's table or the rule set asks, up to the next auger.</summary>
+    public static N HoleDiameter<N>(Section post, GatePostRow? gate, Rules rules, Limit? least = null) where N : struct, INumber<N>
     {
         var od = N.Listed("post", post.OutsideDiameter.Metres, Unit.Length, post.From);
         var large = Decide.Billionths(post.OutsideDiameter.Metres) > Decide.Billionths(rules.HoleLargePost.Value);
         var asked = N.Rule(large ? rules.HoleTimesLargePost : rules.HoleTimesPost) * od;
         if (gate is { HoleDiameter.Metres: > 0 })
             asked = N.Larger(asked, N.Listed("gate post hole", gate.HoleDiameter.Metres, Unit.Length, gate.From));
+        if (least is not null) asked = N.Larger(asked, N.Rule(least));
         return N.NextSize(asked, rules.Augers);
     }
 
-    /// <summary>24 in, and 3 in for each foot of fence over 4 ft; parts of a foot in proportion; at least what a gate's table asks.</summary>
-    public static N HoleDepth<N>(ResolvedSpec spec, GatePostRow? gate, Rules rules) where N : struct, INumber<N>
+    /// <summary>
+    /// 24 in, and 3 in for each foot of fence over 4 ft; parts of a foot in proportion; deeper by the concrete under the post's foot
+    /// where that is asked for; at least what a gate's table or the rule set asks.
+    /// </summary>
+    public static N HoleDepth<N>(ResolvedSpec spec, GatePostRow? gate, Rules rules, Limit? least = null) where N : struct, INumber<N>
     {
         var height = N.Given("fence height", spec.Height.Metres, Unit.Length);
         var from = N.Rule(rules.HoleDepthFrom);
         var depth = N.Rule(rules.HoleDepth) + N.Rule(rules.HoleDepthPerHeight) * (N.Larger(height, from) - from);
+        if (rules.HoleConcreteBelow is { } below) depth += N.Rule(below);
+        if (least is not null) depth = N.Larger(depth, N.Rule(least));
         return gate is { HoleDepth.Metres: > 0 }
             ? N.Larger(depth, N.Listed("gate post hole", gate.HoleDepth.Metres, Unit.Length, gate.From))
             : depth;
@@ -39,7 +49,7 @@ public static class PostFormulas
     /// <summary>What the post goes into: an augered hole, a core of the post and a bit more, or nothing.</summary>
     public static N HoleDiameter<N>(PlacedPost post) where N : struct, INumber<N> => post.Support switch
     {
-        Support.Concrete => HoleDiameter<N>(post.Section, post.GateRow, post.Rules),
+        Support.Concrete => HoleDiameter<N>(post.Section, post.GateRow, post.Rules, LeastHole(post.Kind, post.Rules).Diameter),
         Support.Cored => N.Listed("post", post.Section.OutsideDiameter.Metres, Unit.Length, post.Section.From) + N.Rule(post.Rules.CoreWider),
         _ => N.Given("no hole", 0, Unit.Length),
     };
@@ -47,7 +57,7 @@ public static class PostFormulas
     /// <summary>How deep the post stands: by the hole rule, driven, cored, or on its plate.</summary>
     public static N HoleDepth<N>(PlacedPost post) where N : struct, INumber<N> => post.Support switch
     {
-        Support.Concrete => HoleDepth<N>(post.Spec, post.GateRow, post.Rules),
+        Support.Concrete => HoleDepth<N>(post.Spec, post.GateRow, post.Rules, LeastHole(post.Kind, post.Rules).Depth),
         Support.Driven => N.Rule(post.Rules.DrivenDepth),
         Support.Cored => N.Rule(post.Rules.CoreDepth),
         _ => N.Given("no hole", 0, Unit.Length),
@@ -69,17 +79,21 @@ public static class PostFormulas
         return post.Spec.Barb is null ? top : top + N.Rule(post.Rules.BarbHeight);
     }
 
-    public static N CutLength<N>(N aboveGround, N holeDepth) where N : struct, INumber<N> => aboveGround + holeDepth;
+    /// <summary>Down to the ground of the hole, or to the concrete under the post's foot.</summary>
+    public static N CutLength<N>(N aboveGround, N holeDepth, Rules rules) where N : struct, INumber<N>
+        => aboveGround + (rules.HoleConcreteBelow is { } below ? holeDepth - N.Rule(below) : holeDepth);
 
     /// <summary>The next step posts are ordered in.</summary>
     public static N OrderLength<N>(N cutLength, Rules rules) where N : struct, INumber<N>
         => N.Cover(cutLength, N.Rule(rules.PostOrderStep)) * N.Rule(rules.PostOrderStep);
 
     /// <summary>Hole minus post: the least it takes. Over-break of the ground comes on top.</summary>
-    public static N Concrete<N>(Section post, N diameter, N depth) where N : struct, INumber<N>
+    public static N Concrete<N>(Section post, N diameter, N depth, Rules rules) where N : struct, INumber<N>
     {
         var od = N.Listed("post", post.OutsideDiameter.Metres, Unit.Length, post.From);
-        return N.Constant(Pi) / N.Constant(4) * (diameter * diameter - od * od) * depth;
+        return rules.HoleConcreteBelow is { } below
+            ? N.Constant(Pi) / N.Constant(4) * (diameter * diameter * depth - od * od * (depth - N.Rule(below)))
+            : N.Constant(Pi) / N.Constant(4) * (diameter * diameter - od * od) * depth;
     }
 
     /// <summary>Whole bags for one hole.</summary>

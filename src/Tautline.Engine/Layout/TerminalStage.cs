@@ -95,7 +95,8 @@ public static class TerminalStage
         foreach (var stretch in stretches)
         {
             var (from, to) = (line.Chain.Along(stretch.FromNm), line.Chain.Along(stretch.ToNm));
-            var limit = (rules.RunMax.Length + rules.BayTolerance.Length).Nanometres;
+            var longest = rules.RunMaxOf(line.Chain.LegFrom(stretch.FromNm).Spec.TopRail);
+            var limit = (longest.Length + rules.BayTolerance.Length).Nanometres;
             var parts = (to - from - 1) / limit + 1;
             for (var i = 1; i < parts; i++)
             {
@@ -129,7 +130,7 @@ public static class TerminalStage
     private static bool Reaches(Terminal terminal, SiteZone zone, SiteLine line, Rules rules)
     {
         var post = terminal.Gate?.Post ?? line.Chain.LegAt(terminal.StationNm).Spec.TerminalPost;
-        var half = new Length(PostFormulas.HoleDiameter<Plain>(post, terminal.Gate?.Row, rules).Value / 2).Nanometres;
+        var half = new Length(PostFormulas.HoleDiameter<Plain>(post, terminal.Gate?.Row, rules, rules.HoleTerminalDiameterMin).Value / 2).Nanometres;
         return terminal.StationNm + half > zone.FromNm - zone.ClearanceNm && terminal.StationNm - half < zone.ToNm + zone.ClearanceNm;
     }
 

@@ -14,8 +14,9 @@ namespace Tautline.Engine.Plans;
 /// Everything computed from a job. Immutable; screens, papers and exports read figures off it and compute none. While an error
 /// stands there are no lines and no take-off.
 /// </summary>
+/// <param name="Limits">The limits in force that the base set did not give; all others are the base set's.</param>
 public sealed record Plan(
-    JobId Job, string RuleSet, IReadOnlyList<SpecPlan> Specs, IReadOnlyList<LinePlan> Lines, IReadOnlyList<TakeoffLine> Takeoff,
+    JobId Job, string RuleSet, IReadOnlyList<LimitPlan> Limits, IReadOnlyList<SpecPlan> Specs, IReadOnlyList<LinePlan> Lines, IReadOnlyList<TakeoffLine> Takeoff,
     IReadOnlyList<Problem> Problems)
 {
     /// <summary>What the plan was made from, kept so that a figure can be asked 'why'.</summary>

@@ -41,7 +41,7 @@ internal sealed partial class PlanJson : JsonSerializerContext
         {
             new LengthConverter(), new SlopeConverter(), new VolumeConverter(), new MassConverter(), new FigureConverter(),
             new PlaceConverter(), Words<Layout.PostKind>(), Words<Site.GateKind>(), Words<Fabric.LongEdge>(), Words<Takeoff.QuantityUnit>(),
-            Words<Takeoff.PurchaseUnit>(), Words<ProblemCode>(), Words<Severity>(),
+            Words<Takeoff.PurchaseUnit>(), Words<ProblemCode>(), Words<Severity>(), Words<Catalog.Confidence>(),
         },
     });
 

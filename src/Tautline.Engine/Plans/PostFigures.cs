@@ -13,13 +13,15 @@ public readonly record struct PostFigures(PlacedPost Post, int Line)
     public N AboveGround<N>() where N : struct, INumber<N> => PostFormulas.AboveGround<N>(Post);
 
     public N CutLength<N>(double aboveGround, double depth) where N : struct, INumber<N>
-        => PostFormulas.CutLength(Length<N>(FactKind.AboveGround, aboveGround), Length<N>(FactKind.HoleDepth, depth));
+        => PostFormulas.CutLength(Length<N>(FactKind.AboveGround, aboveGround), Length<N>(FactKind.HoleDepth, depth), Post.Rules);
 
     public N OrderLength<N>(double cut) where N : struct, INumber<N>
         => PostFormulas.OrderLength(Length<N>(FactKind.CutLength, cut), Post.Rules);
 
     public N Concrete<N>(double diameter, double depth) where N : struct, INumber<N>
-        => Post.Support is not (Support.Concrete or Support.Cored) ? N.Given("no hole", 0, Unit.Volume) : PostFormulas.Concrete(Post.Section, Length<N>(FactKind.HoleDiameter, diameter), Length<N>(FactKind.HoleDepth, depth));
+        => Post.Support is not (Support.Concrete or Support.Cored)
+            ? N.Given("no hole", 0, Unit.Volume)
+            : PostFormulas.Concrete(Post.Section, Length<N>(FactKind.HoleDiameter, diameter), Length<N>(FactKind.HoleDepth, depth), Post.Rules);
 
     public N Bags<N>(double concrete) where N : struct, INumber<N>
         => Post.Support != Support.Concrete ? N.Given("no concrete", 0, Unit.Count) : PostFormulas.Bags(N.Known(Key(FactKind.Concrete), concrete, Unit.Volume), Post.Rules);

@@ -7,7 +7,7 @@ public enum ProblemCode
 
     // the job document
     IdMissing, IdTwice, OrderKeyBad, NotFinite,
-    RuleSetUnknown, RuleUnknown, RuleValue,
+    RuleSetUnknown, RuleSetOther, RuleUnknown, RuleValue, RulePipe,
     SpecUnknown, SpecHeight, SpecFabric, SpecDiamonds, SpecSection, SpecChoice, SpecPostSize, SpecRoll, SpecLaced,
     CalibrationSpec, CalibrationRange,
     JobEmpty, LineShort, LegShort, LineVertexTwice, GradeSteep,

@@ -44,7 +44,7 @@ internal static class GateReader
             return null;
         }
         var leaf = gate.Opening / kind.Leaves; // the nominal leaf, as gates are sold
-        var row = kind.Kind == GateKind.Cantilever ? Roller(leg.Spec.Rules) : catalog.FindGatePost(leg.Spec.Height, leaf);
+        var row = kind.Kind == GateKind.Cantilever ? Roller(leg.Spec.Rules) : PostRow(leg.Spec, leaf, catalog);
         if (row is null || catalog.FindPipe(Length.Max(row.OutsideDiameter, leg.Spec.TerminalPost.OutsideDiameter)) is not { } post)
         {
             problems.Add(ProblemCode.GatePostUnlisted, place, leaf, leg.Spec.Height);
@@ -76,6 +76,11 @@ internal static class GateReader
         if (Math.Abs(leg.Grade) > 0.005)
             problems.Add(ProblemCode.RunBackSlope, place, gate.Id.Value, leg.Grade * 100, travel * Math.Abs(leg.Grade));
     }
+    /// <summary>The post the rule set asks for, else the catalogue's.</summary>
+    private static GatePostRow? PostRow(ResolvedSpec spec, Length leaf, FenceCatalog catalog)
+        => spec.Rules.GatePost(spec.Height, leaf) is { } size
+            ? new GatePostRow(Length.Zero, spec.Height, leaf, size.Length, Length.Zero, Length.Zero, size.From)
+            : catalog.FindGatePost(spec.Height, leaf);
 
     /// <summary>Both posts of a gate stand on its leg; at an end their centres may be the vertex itself.</summary>
     private static void CheckFits(Gate gate, SiteLeg leg, Section post, Place place, ProblemList problems)

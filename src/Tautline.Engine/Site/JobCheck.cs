@@ -12,8 +12,8 @@ public static class JobCheck
 
     public static void Check(Job job, Rules rules, ProblemList problems)
     {
-        if (job.RuleSet != rules.Name) problems.Add(ProblemCode.RuleSetUnknown, new("ruleSet"), job.RuleSet, rules.Name);
-        for (var i = 0; i < job.AsSpecified.Count; i++) Check(job.AsSpecified[i], $"asSpecified[{i}]", rules, problems);
+        RuleSet(job, rules, problems);
+        for (var i = 0; i < job.AsSpecified.Count; i++) Check(job.AsSpecified[i], $"asSpecified[{i}]", problems);
         Ids(job, problems);
         for (var i = 0; i < job.Specs.Count; i++) Finite(job.Specs[i].Height, $"specs[{i}].height", problems);
         for (var i = 0; i < job.Lines.Count; i++) Check(job, job.Lines[i], $"lines[{i}]", problems);
@@ -24,10 +24,17 @@ public static class JobCheck
         if (job.Lines.Count == 0) problems.Add(ProblemCode.JobEmpty, new("lines"));
     }
 
-    private static void Check(RuleOverride own, string path, Rules rules, ProblemList problems)
+    private static void RuleSet(Job job, Rules rules, ProblemList problems)
     {
-        if (rules.Find(own.Rule) is null) problems.Add(ProblemCode.RuleUnknown, new($"{path}.rule"), own.Rule);
-        else if (!rules.IsUsable(own)) problems.Add(ProblemCode.RuleValue, new($"{path}.value"), own.Rule, own.Value);
+        if (job.RuleSet == rules.Name) return;
+        if (RuleSets.Names.Contains(job.RuleSet)) problems.Add(ProblemCode.RuleSetOther, new("ruleSet"), job.RuleSet, rules.Name);
+        else problems.Add(ProblemCode.RuleSetUnknown, new("ruleSet"), job.RuleSet, string.Join(", ", RuleSets.Names.Append(rules.Name).Distinct()));
+    }
+
+    private static void Check(RuleOverride own, string path, ProblemList problems)
+    {
+        if (RuleKeys.Find(own.Rule) is null) problems.Add(ProblemCode.RuleUnknown, new($"{path}.rule"), own.Rule);
+        else if (!Rules.IsUsable(own)) problems.Add(ProblemCode.RuleValue, new($"{path}.value"), own.Rule, own.Value);
     }
 
     private static void Check(Job job, Line line, string path, ProblemList problems)

@@ -30,8 +30,9 @@ public static class SpecStage
         var width = height / Math.Clamp(spec.Laced ?? 1, 1, 4);
         var fabric = FabricOf(spec, width, catalog, path, problems);
         var diamonds = fabric is null ? null : DiamondsOf(fabric, width, catalog, path, problems);
-        var posts = Posts(spec, height, catalog, path, problems);
-        var rail = Section(spec.RailSection, $"{path}.railSection", catalog, problems) ?? catalog.FindPipe(catalog.RailDiameter);
+        var posts = Posts(spec, height, catalog, rules, path, problems);
+        var rail = Section(spec.RailSection, $"{path}.railSection", catalog, problems)
+            ?? (rules.RailSize is { } size ? Pipe(size, $"{path}.railSection", catalog, problems) : catalog.FindPipe(catalog.RailDiameter));
         CheckRoll(spec, path, problems);
         if (fabric is null || diamonds is null || posts is not var (line, terminal) || rail is null) return null;
         var resolved = new ResolvedSpec(
@@ -85,16 +86,30 @@ public static class SpecStage
         return row;
     }
 
-    private static (Section Line, Section Terminal)? Posts(Spec spec, Length height, FenceCatalog catalog, string path, ProblemList problems)
+    /// <summary>Each post as the spec names it, else by the rule set's own size for the height, else the catalogue's usual one.</summary>
+    private static (Section Line, Section Terminal)? Posts(
+        Spec spec, Length height, FenceCatalog catalog, Rules rules, string path, ProblemList problems)
     {
         var usual = catalog.PostSizes.FirstOrDefault(p => height.Nanometres <= p.HeightTo.Nanometres);
-        var line = spec.LinePost is null ? usual is null ? null : catalog.FindPipe(usual.LinePost)
-            : Section(spec.LinePost, $"{path}.linePost", catalog, problems);
-        var terminal = spec.TerminalPost is null ? usual is null ? null : catalog.FindPipe(usual.TerminalPost)
-            : Section(spec.TerminalPost, $"{path}.terminalPost", catalog, problems);
-        if (usual is null && (spec.LinePost is null || spec.TerminalPost is null))
+        var (lineRule, terminalRule) = (rules.At("post.lineSize", height), rules.At("post.terminalSize", height));
+        var line = Post(spec.LinePost, lineRule, usual?.LinePost, $"{path}.linePost", catalog, problems);
+        var terminal = Post(spec.TerminalPost, terminalRule, usual?.TerminalPost, $"{path}.terminalPost", catalog, problems);
+        if (usual is null && ((spec.LinePost is null && lineRule is null) || (spec.TerminalPost is null && terminalRule is null)))
             problems.Add(ProblemCode.SpecPostSize, new($"{path}.height"), height);
         return line is null || terminal is null ? null : (line, terminal);
+    }
+
+    private static Section? Post(string? named, Limit? rule, Length? usual, string path, FenceCatalog catalog, ProblemList problems)
+        => named is not null ? Section(named, path, catalog, problems)
+            : rule is not null ? Pipe(rule, path, catalog, problems)
+            : usual is { } size ? catalog.FindPipe(size)
+            : null;
+
+    private static Section? Pipe(Limit size, string path, FenceCatalog catalog, ProblemList problems)
+    {
+        var pipe = catalog.FindPipe(size.Length);
+        if (pipe is null) problems.Add(ProblemCode.RulePipe, new(path), size.Key, size.Length);
+        return pipe;
     }
 
     private static Section? Section(string? id, string path, FenceCatalog catalog, ProblemList problems)
@@ -115,9 +130,10 @@ public static class SpecStage
     {
         if (spec.Brace is not null) return spec.Brace == "yes";
         var (stands, limit) = (height.Nanometres, rules.BraceHeight.Length.Nanometres);
-        var topRail = spec.Top == "rail";
-        if (topRail && stands == limit) problems.Add(ProblemCode.BraceQuestion, new($"{path}.brace"), height);
-        return !topRail || stands > limit;
+        if (spec.Top != "rail" || stands != limit) return spec.Top != "rail" || stands > limit;
+        if (rules.BraceAtHeight is { } decided) return decided.Value > 0;
+        problems.Add(ProblemCode.BraceQuestion, new($"{path}.brace"), height);
+        return false;
     }
 
     private static void CheckCalibrations(Job job, ProblemList problems)

@@ -5,7 +5,7 @@ using Tautline.Engine.Quantities;
 namespace Tautline.Engine.Site.TapeBook;
 
 /// <summary>Writes the parts of a job in the order a book has them.</summary>
-internal sealed class JobWriter(Job job, TapePage page, Rules rules)
+internal sealed class JobWriter(Job job, TapePage page)
 {
     private readonly TapeNames specs = new();
     private readonly TapeNames lines = new();
@@ -16,6 +16,7 @@ internal sealed class JobWriter(Job job, TapePage page, Rules rules)
     {
         if (job.Name.Length > 0) page.Add($"job {page.Quoted(job.Name)}");
         page.Add(units == UnitSystem.Metric ? "units metric" : "units us");
+        if (job.RuleSet != RuleSets.BaseName) page.Add($"rules {page.Quoted(job.RuleSet)}");
         foreach (var own in job.AsSpecified) Limit(own, units);
         foreach (var spec in job.Specs) Spec(spec);
         Calibrations();
@@ -27,7 +28,7 @@ internal sealed class JobWriter(Job job, TapePage page, Rules rules)
 
     private void Limit(RuleOverride own, UnitSystem units)
     {
-        if (rules.Find(own.Rule) is not { } rule) page.CannotSay($"the rule '{own.Rule}', which is not known");
+        if (RuleKeys.Find(own.Rule) is not { } rule) page.CannotSay($"the rule '{own.Rule}', which is not known");
         else page.Add($"as specified {rule.Key} {TapeRuleValue.Write(rule, own.Value, units)}{Note(own.Source)}");
     }
 

@@ -1,5 +1,3 @@
-using Tautline.Engine.Catalog;
-
 namespace Tautline.Engine.Site.TapeBook;
 
 /// <summary>Reads a tape book: short typed notes of what was walked. See docs/tape-book.md for the notation.</summary>
@@ -10,8 +8,7 @@ public static class TapeBookReader
 
     /// <summary>Reads a book. Never throws for what is in the text: everything wrong is reported together, by line and column.</summary>
     /// <param name="text">The notes, one statement a line.</param>
-    /// <param name="rules">The rule set whose limits 'as specified' may overrule; the built-in one where left out.</param>
-    public static TapeBookReading Read(string text, Rules? rules = null)
+    public static TapeBookReading Read(string text)
     {
         var problems = new TapeProblems();
         if (text.Length > LargestCharacters)
@@ -20,7 +17,7 @@ public static class TapeBookReader
             return new TapeBookReading(null, problems.Found);
         }
         var book = new TapeBookState(problems);
-        Statements(text, new TapeStatements(book, new Lazy<Rules>(() => rules ?? Rules.BuiltIn())), problems);
+        Statements(text, new TapeStatements(book), problems);
         var job = book.Finish();
         return new TapeBookReading(problems.HasErrors ? null : job, problems.Found);
     }

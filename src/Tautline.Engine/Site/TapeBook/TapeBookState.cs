@@ -1,3 +1,4 @@
+using Tautline.Engine.Catalog;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Problems;
 using Tautline.Engine.Quantities;
@@ -16,6 +17,8 @@ internal sealed class TapeBookState(TapeProblems problems)
     public string Name { get; set; } = "";
 
     public UnitSystem Units { get; set; } = UnitSystem.UsCustomary;
+
+    public string RuleSet { get; set; } = RuleSets.BaseName;
 
     public List<RuleOverride> AsSpecified { get; } = [];
 
@@ -76,6 +79,7 @@ internal sealed class TapeBookState(TapeProblems problems)
             Id = new JobId($"job/{(TapeIds.Slug(Name) is { Length: > 0 } slug ? slug : "tape-book")}"),
             Name = Name,
             Units = Units,
+            RuleSet = RuleSet,
             AsSpecified = AsSpecified,
             Specs = Specs.All,
             Lines = [.. Lines.Select((l, i) => Build(l, keys[i]))],

@@ -1,4 +1,3 @@
-using Tautline.Engine.Catalog;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Problems;
 using Tautline.Engine.Quantities;
@@ -10,14 +9,13 @@ public static class TapeBookWriter
 {
     /// <param name="job">A job that passes the checks of the plan; of any other the book says what cannot be read back.</param>
     /// <param name="units">The units the book is written in; lengths read back to the nanometre in either.</param>
-    /// <param name="rules">The rule set that knows the job's own limits; the built-in one where left out.</param>
     /// <exception cref="OverflowException">A length of the job is not finite.</exception>
-    public static TapeBookWriting Write(Job job, UnitSystem units, Rules? rules = null)
+    public static TapeBookWriting Write(Job job, UnitSystem units)
     {
         var problems = new TapeProblems();
-        var writer = new JobWriter(job, new TapePage(units, problems), rules ?? Rules.BuiltIn());
+        var writer = new JobWriter(job, new TapePage(units, problems));
         var text = writer.Write(units);
-        foreach (var slip in TapeBookReader.Read(text, rules).Problems.Where(p => p.Severity == Severity.Error))
+        foreach (var slip in TapeBookReader.Read(text).Problems.Where(p => p.Severity == Severity.Error))
             problems.Add(TapeTexts.WrittenWrong, slip.Line, slip.Column, slip.Message, slip.Hint);
         return new TapeBookWriting(text, problems.Found);
     }

@@ -8,7 +8,6 @@ internal static class TapeLimits
 {
     public static IEnumerable<string> Of(Job job)
     {
-        if (job.RuleSet != "base") yield return $"the rule set '{job.RuleSet}'";
         if (job.Coordinates is { } frame) yield return $"the coordinate frame '{frame.System}'";
         foreach (var part in job.MustUnderstand) yield return $"that '{part}' must be understood";
         foreach (var lost in Unplaced(job)) yield return lost;

@@ -9,17 +9,17 @@ namespace Tautline.Engine.Site.TapeBook;
 internal sealed class TapeStatements
 {
     private readonly TapeBookState book;
-    private readonly Lazy<Rules> rules;
     private readonly Dictionary<string, Action<TapeCursor>> byWord;
 
-    public TapeStatements(TapeBookState book, Lazy<Rules> rules)
+    public TapeStatements(TapeBookState book)
     {
-        (this.book, this.rules) = (book, rules);
+        this.book = book;
         var (walk, marks) = (new WalkStatements(book), new MarkStatements(book));
         byWord = new(StringComparer.Ordinal)
         {
             ["job"] = Job,
             ["units"] = Units,
+            ["rules"] = RuleSet,
             ["as"] = AsSpecified,
             ["spec"] = new SpecStatement(book).Read,
             ["ten"] = TenPickets,
@@ -67,6 +67,15 @@ internal sealed class TapeStatements
         statement.End();
     }
 
+    /// <summary>Whether a set of that name is at hand is known only where the job is planned.</summary>
+    private void RuleSet(TapeCursor statement)
+    {
+        Once("rules", statement);
+        if (statement.Name("rules caltrans") is not { } name) return;
+        book.RuleSet = name;
+        statement.End();
+    }
+
     private void Measured(TapeCursor statement)
     {
         if (statement.OneOf("'level' or 'along'", "measured along", "level", "along") is not { } how) return;
@@ -109,9 +118,9 @@ internal sealed class TapeStatements
         if (statement.OneOf("'specified'", form, "specified") is null) return;
         var column = statement.Column;
         if (statement.Name(form) is not { } key) return;
-        if (rules.Value.Find(key) is not { } rule)
+        if (RuleKeys.Find(key) is not { } rule)
         {
-            statement.Problem(TapeTexts.RuleUnknown, column, key, Spelling.Hint(key, [.. rules.Value.All.Select(r => r.Key)]));
+            statement.Problem(TapeTexts.RuleUnknown, column, key, Spelling.Hint(key, [.. RuleKeys.All.Select(r => r.Key)]));
             return;
         }
         if (Value(statement, rule) is not { } value) return;
@@ -120,13 +129,22 @@ internal sealed class TapeStatements
         statement.End();
     }
 
-    private static double? Value(TapeCursor statement, Limit rule)
+    private static double? Length(TapeCursor statement, RuleKey rule)
     {
-        if (rule.Unit == Unit.Length) return statement.Length() is { Metres: > 0 } length ? length.Metres : null;
+        var column = statement.Column;
+        if (statement.Length() is not { } length) return null;
+        if (rule.Allows(length.Metres)) return length.Metres;
+        statement.Problem(TapeTexts.RuleValue, column, LengthText.Show(length, UnitSystem.UsCustomary), rule.Key, TapeRuleValue.Form(rule));
+        return null;
+    }
+
+    private static double? Value(TapeCursor statement, RuleKey rule)
+    {
+        if (rule.Measure == RuleUnit.Length) return Length(statement, rule);
         var column = statement.Column;
         var text = statement.Rest();
         var value = TapeRuleValue.Read(rule, text);
-        if (value is null) statement.Problem(TapeTexts.RuleValue, column, text, rule.Key, TapeRuleValue.Write(rule, rule.Value, UnitSystem.UsCustomary));
+        if (value is null) statement.Problem(TapeTexts.RuleValue, column, text, rule.Key, TapeRuleValue.Form(rule));
         return value;
     }
 
