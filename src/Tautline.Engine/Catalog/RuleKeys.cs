@@ -48,6 +48,7 @@ public static class RuleKeys
         new("rock.coreOver", Length, "core in rock wider than the post by", Needed),
         new("rock.coreDepth", Length, "depth of a core in rock", Needed),
         new("driven.depth", Length, "depth of a driven line post", Needed),
+        new("spoil.swell", Number, "loosened over lying ground", Needed),
         new("grout.yield", Volume, "grout of a bag", Needed),
         new("cure.days", Days, "concrete cures before anything hangs on the posts", Recorded),
         new("bag.yield", Volume, "concrete of a bag", Needed),

@@ -49,6 +49,7 @@ public sealed class Rules
         BarbSpool = this["barb.spool"];
         CantileverPost = this["gate.cantileverPost"];
         CantileverTail = this["gate.cantileverTail"];
+        SpoilSwell = this["spoil.swell"];
         GroutYield = this["grout.yield"];
         DrivenDepth = this["driven.depth"];
         CoreWider = this["rock.coreOver"];
@@ -108,6 +109,7 @@ public sealed class Rules
     public Limit BarbSpool { get; }
     public Limit CantileverPost { get; }
     public Limit CantileverTail { get; }
+    public Limit SpoilSwell { get; }
     public Limit GroutYield { get; }
     public Limit DrivenDepth { get; }
     public Limit CoreWider { get; }

@@ -76,7 +76,7 @@ public static class PostFormulas
         var plumb = Plumb<N>(post.Spec.Height.Metres, post.Grade);
         if (post.Kind == PostKind.Line) return plumb - N.Rule(post.Rules.PostLineBelow);
         var top = plumb + N.Rule(post.Rules.PostTerminalAbove);
-        return post.Spec.Barb is null ? top : top + N.Rule(post.Rules.BarbHeight);
+        return post.Spec.Barb is { Lean: "up" } ? top + N.Rule(post.Rules.BarbHeight) : top; // leaning arms carry their own height
     }
 
     /// <summary>Down to the ground of the hole, or to the concrete under the post's foot.</summary>
@@ -95,6 +95,9 @@ public static class PostFormulas
             ? N.Constant(Pi) / N.Constant(4) * (diameter * diameter * depth - od * od * (depth - N.Rule(below)))
             : N.Constant(Pi) / N.Constant(4) * (diameter * diameter - od * od) * depth;
     }
+
+    /// <summary>Ground that comes out of the hole.</summary>
+    public static N Spoil<N>(N diameter, N depth) where N : struct, INumber<N> => N.Constant(Pi) / N.Constant(4) * (diameter * diameter) * depth;
 
     /// <summary>Whole bags for one hole.</summary>
     public static N Bags<N>(N concrete, Rules rules) where N : struct, INumber<N> => N.Cover(concrete, N.Rule(rules.BagYield));

@@ -45,6 +45,7 @@ internal static class FactExplainer
             FactKind.CutLength => f.CutLength<Traced>(post.AboveGround.Metres, post.HoleDepth.Metres),
             FactKind.OrderLength => f.OrderLength<Traced>(post.CutLength.Metres),
             FactKind.Concrete => f.Concrete<Traced>(post.HoleDiameter.Metres, post.HoleDepth.Metres),
+            FactKind.Spoil => f.Spoil<Traced>(post.HoleDiameter.Metres, post.HoleDepth.Metres),
             FactKind.Bags => f.Bags<Traced>(post.Concrete.CubicMetres),
             FactKind.PostMass => f.Mass<Traced>(post.CutLength.Metres),
             _ => f.Ties<Traced>(),

@@ -39,6 +39,7 @@ internal static class FactReader
         FactKind.CutLength => post.CutLength.Metres,
         FactKind.OrderLength => post.OrderLength.Metres,
         FactKind.Concrete => post.Concrete.CubicMetres,
+        FactKind.Spoil => post.Spoil.CubicMetres,
         FactKind.Bags => post.Bags,
         FactKind.PostMass => post.Mass.Kilograms,
         _ => post.Kind == Layout.PostKind.Line ? post.Ties : null,

@@ -14,7 +14,7 @@ public static class Facts
     private static readonly FactKind[] ofPost =
     [
         FactKind.Stands, FactKind.HoleDiameter, FactKind.HoleDepth, FactKind.AboveGround, FactKind.CutLength, FactKind.OrderLength,
-        FactKind.Concrete, FactKind.Bags, FactKind.PostMass,
+        FactKind.Concrete, FactKind.Spoil, FactKind.Bags, FactKind.PostMass,
     ];
 
     private static readonly FactKind[] ofRun =

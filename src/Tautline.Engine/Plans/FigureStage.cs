@@ -63,7 +63,7 @@ public static class FigureStage
         return new PostPlan(
             post.Index + 1, post.Kind, Nm(post.StationNm), new Length(east), new Length(north), post.Spec.Spec.Id, post.Section.Id,
             new Slope(post.Grade), L(above), L(diameter), L(depth), L(cut), L(figures.OrderLength<Plain>(cut.Value)),
-            new Volume(concrete.Value), (int)figures.Bags<Plain>(concrete.Value).Value, new Mass(figures.Mass<Plain>(cut.Value).Value),
+            new Volume(concrete.Value), new Volume(figures.Spoil<Plain>(diameter.Value, depth.Value).Value), (int)figures.Bags<Plain>(concrete.Value).Value, new Mass(figures.Mass<Plain>(cut.Value).Value),
             post.Kind == PostKind.Line ? spec.Ties.Count : 0, post.Support);
     }
 

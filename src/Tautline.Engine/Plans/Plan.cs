@@ -54,11 +54,12 @@ public sealed record LinePlan(
 /// <param name="Grade">The steeper of the grades on its two sides, rise over run along the line.</param>
 /// <param name="AboveGround">Top of the post over finished ground.</param>
 /// <param name="Concrete">Hole minus post.</param>
+/// <param name="Spoil">Ground out of the hole, as it lay.</param>
 /// <param name="Bags">Whole bags for this hole.</param>
 /// <param name="Ties">Ties that hold the fabric to a line post.</param>
 public sealed record PostPlan(
     int Number, PostKind Kind, Length Station, Length East, Length North, SpecId Spec, string Section, Slope Grade, Length AboveGround,
-    Length HoleDiameter, Length HoleDepth, Length CutLength, Length OrderLength, Volume Concrete, int Bags, Mass Mass, int Ties, Support Support);
+    Length HoleDiameter, Length HoleDepth, Length CutLength, Length OrderLength, Volume Concrete, Volume Spoil, int Bags, Mass Mass, int Ties, Support Support);
 
 /// <summary>The fence between two terminals, hung in one pull.</summary>
 /// <param name="FromPost">Index of the first post in the line's posts.</param>

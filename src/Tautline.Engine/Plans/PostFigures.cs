@@ -23,6 +23,11 @@ public readonly record struct PostFigures(PlacedPost Post, int Line)
             ? N.Given("no hole", 0, Unit.Volume)
             : PostFormulas.Concrete(Post.Section, Length<N>(FactKind.HoleDiameter, diameter), Length<N>(FactKind.HoleDepth, depth), Post.Rules);
 
+    public N Spoil<N>(double diameter, double depth) where N : struct, INumber<N>
+        => Post.Support is not (Support.Concrete or Support.Cored)
+            ? N.Given("no hole", 0, Unit.Volume)
+            : PostFormulas.Spoil(Length<N>(FactKind.HoleDiameter, diameter), Length<N>(FactKind.HoleDepth, depth));
+
     public N Bags<N>(double concrete) where N : struct, INumber<N>
         => Post.Support != Support.Concrete ? N.Given("no concrete", 0, Unit.Count) : PostFormulas.Bags(N.Known(Key(FactKind.Concrete), concrete, Unit.Volume), Post.Rules);
 

@@ -117,6 +117,7 @@ public readonly record struct RunFigures(HungRun Run, Chain Chain, int Line, int
     public N BraceRail<N>(int end) where N : struct, INumber<N>
     {
         if (!Spec.Braced) return N.Given("no brace", 0, Unit.Length);
+        if (Spec.Spec.Middle == "rail") return N.Given("the middle rail is the brace", 0, Unit.Length);
         var terminal = (end == 0 ? Run.First : Run.Last).Section;
         var bay = N.Given("bay at the terminal", Run.BraceBayNm(Chain, end) * 1e-9, Unit.Length);
         var posts = N.Listed("terminal post", terminal.OutsideDiameter.Metres, Unit.Length, terminal.From)

@@ -17,7 +17,7 @@ public enum ProblemCode
 
     // the plan
     BraceQuestion, BarbHeightQuestion, BarbStrands, TerminalInZone, PinInZone, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope, GateOnCurve, CurveCare, RunBackShort, RunBackSlope,
-    RollTail, RollUncalibrated, HabitOverLimit, GradeBreakTerminal, SteepRake,
+    RollTail, RollUncalibrated, HabitOverLimit, GradeBreakTerminal,
 
     // field notes: traverse and curves
     HeadingMissing, TraverseShort, TraverseLeg, TraverseAngleMissing, TraverseAngle, TraverseAngleSum, TraversePoor,

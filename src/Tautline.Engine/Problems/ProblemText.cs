@@ -89,7 +89,6 @@ public static class ProblemText
         ProblemCode.RollUncalibrated => Note("Pickets of spec '{0}' are a range until a roll is calibrated.", "Measure ten pickets along a delivered roll and enter it."),
         ProblemCode.HabitOverLimit => Note("The habit of {0} bands on {1} fabric leaves a space of {2}; the limit is {3}.", "The plan keeps the limit."),
         ProblemCode.GradeBreakTerminal => Note("The grade changes by {0} %: a terminal is planned here.", "No published number says when; overrule 'terminal.gradeChange' if the fabric rolls over it."),
-        ProblemCode.SteepRake => Warning("The fence rakes at {0} %.", "Check that gates, caps and rail fittings follow this grade before ordering."),
         ProblemCode.HeadingMissing => Error("A direction is missing.", "State it as an azimuth, a bearing or two points that differ."),
         ProblemCode.TraverseShort => Error("The traverse has {0} legs.", "A loop needs three, a traverse between two known points two."),
         ProblemCode.TraverseLeg => Error("Leg {0} of the traverse is {1} long.", "A leg is longer than zero; its way is told by its direction."),

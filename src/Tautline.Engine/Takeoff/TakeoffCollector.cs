@@ -55,7 +55,7 @@ internal sealed class TakeoffCollector
     private static string Top(PlacedPost post) => (post.Kind == PostKind.Line, post.Spec.Barb is not null, post.Spec.TopRail) switch
     {
         (true, true, _) => "barb-arm-line",
-        (false, true, _) => "barb-arm-terminal",
+        (false, true, _) when post.Spec.Barb!.Lean != "up" => "barb-arm-terminal",
         (true, false, true) => "loop-cap",
         _ => "dome-cap",
     };
@@ -68,6 +68,7 @@ internal sealed class TakeoffCollector
             Count(new("anchor"), stands, 1, 4);
         }
         if (placed.Support is not (Support.Concrete or Support.Cored)) return;
+        Item(new("spoil"), QuantityUnit.Volume, PurchaseUnit.Yard).Net.Add(new(new(FactKind.Spoil, line, at), post.Spoil.CubicMetres, 1, Unit.Volume));
         var cored = placed.Support == Support.Cored;
         var fill = cored ? Item(new("grout"), QuantityUnit.Volume, PurchaseUnit.Sack) : Item(new("concrete-bag"), QuantityUnit.Volume, PurchaseUnit.Bag);
         fill.Net.Add(new(new(FactKind.Concrete, line, at), post.Concrete.CubicMetres, 1, Unit.Volume));
@@ -123,16 +124,21 @@ internal sealed class TakeoffCollector
         Count(new("ring"), fact(FactKind.Rings), run.Rings, wires);
     }
 
-    /// <summary>For each braced panel a rail with two ends, a rod, and four bands: two on the terminal, two on the line post.</summary>
+    /// <summary>
+    /// For each braced panel a rod and its band on each post, and a rail with two ends and a band on each post. A middle rail is
+    /// the brace rail of its panel and counted as such.
+    /// </summary>
     private void Brace(EndPlan end, HungRun hung, Section terminal, FactKey one)
     {
         var spec = hung.Run.Spec;
+        var own = spec.Spec.Middle == "rail" ? 0 : 1;
+        Count(new("truss-rod"), one, 1);
+        Bands("brace-band", terminal, one, 1, 1 + own);
+        Bands("brace-band", spec.LinePost, one, 1, 1 + own);
+        if (own == 0) return;
         var rail = Item(new("rail", spec.Rail), QuantityUnit.Length, PurchaseUnit.Stick);
         rail.Net.Add(new(one with { Kind = FactKind.BraceRail }, end.BraceRail.Metres, 1, Unit.Length));
         Count(new("rail-end", spec.Rail), one, 1, 2);
-        Count(new("truss-rod"), one, 1);
-        Bands("brace-band", terminal, one, 1, 2);
-        Bands("brace-band", spec.LinePost, one, 1, 2);
     }
 
     private void End(RunPlan run, HungRun hung, int line, int at, int end)

@@ -7,6 +7,8 @@ namespace Tautline.Engine.Takeoff;
 /// <summary>Quantities of a take-off line from the facts it sums.</summary>
 public static class TakeoffFormulas
 {
+    private const double CubicYard = 0.764554857984; // 27 cubic feet
+
     public static N Net<N>(TakeoffItem item) where N : struct, INumber<N> => Sum<N>(item.Net);
 
     /// <summary>Weight of the net quantity: of posts piece by piece, of rail by its whole length.</summary>
@@ -26,6 +28,7 @@ public static class TakeoffFormulas
             PurchaseUnit.Roll => N.Cover(Sum<N>(item.Bought), N.Given("roll", roll, Unit.Length)),
             PurchaseUnit.Bag => Sum<N>(item.Bought),
             PurchaseUnit.Sack => N.Cover(N.Known(net, netValue, Unit.Volume), N.Rule(rules.GroutYield)),
+            PurchaseUnit.Yard => N.Cover(N.Known(net, netValue, Unit.Volume) * N.Rule(rules.SpoilSwell), N.Given("a cubic yard", CubicYard, Unit.Volume)),
             PurchaseUnit.Spool => N.Cover(N.Known(net, netValue, Unit.Length) + Sum<N>(item.Bought) * N.Rule(rules.BarbTail), N.Rule(rules.BarbSpool)),
             _ => N.Known(net, netValue, Unit.Count),
         };

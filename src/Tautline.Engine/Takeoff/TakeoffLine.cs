@@ -8,7 +8,7 @@ namespace Tautline.Engine.Takeoff;
 public enum QuantityUnit { Each, Length, Volume }
 
 /// <summary>What is bought.</summary>
-public enum PurchaseUnit { Each, Stick, Coil, Roll, Bag, Spool, Sack }
+public enum PurchaseUnit { Each, Stick, Coil, Roll, Bag, Spool, Sack, Yard }
 
 /// <summary>One thing the job needs.</summary>
 /// <param name="Part">Id in the catalogue.</param>

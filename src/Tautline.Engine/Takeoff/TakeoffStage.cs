@@ -12,7 +12,7 @@ public static class TakeoffStage
 {
     private static readonly string[] order =
     [
-        "post", "concrete-bag", "grout", "base-plate", "anchor", "dome-cap", "loop-cap", "barb-arm-terminal", "barb-arm-line", "barbed-wire",
+        "post", "spoil", "concrete-bag", "grout", "base-plate", "anchor", "dome-cap", "loop-cap", "barb-arm-terminal", "barb-arm-line", "barbed-wire",
         "rail", "sleeve", "rail-end", "rail-clamp", "brace-band", "truss-rod", "tension-wire", "fabric",
         "tension-bar", "tension-band", "carriage-bolt", "post-tie", "rail-tie", "ring", "lacing-ring", "gate-leaf", "cantilever-leaf", "roller", "slide-latch",
         "slide-stop", "hinge-set", "fork-latch",
