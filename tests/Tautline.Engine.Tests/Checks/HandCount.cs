@@ -70,9 +70,9 @@ internal sealed partial class HandCount(Plan plan)
         "line posts" => Kinds(PostKind.Line),
         "bays" => Number(Line.Runs.Sum(r => r.Bays)),
         "run lengths total" => Inches(new Length(Line.Runs.Sum(r => r.Along.Metres))),
-        "hole depth" => Inches(One(p => true, p => p.HoleDepth)),
-        "line hole diameter" => Inches(One(IsLine, p => p.HoleDiameter)),
-        "terminal hole diameter" => Inches(One(IsTerminal, p => p.HoleDiameter)),
+        "hole depth" => One(p => true, p => p.HoleDepth),
+        "line hole diameter" => One(IsLine, p => p.HoleDiameter),
+        "terminal hole diameter" => One(IsTerminal, p => p.HoleDiameter),
         "line holes 10 in" => Holes(PostKind.Line, 10),
         "terminal holes 12 in" => Number(Line.Posts.Count(p => IsTerminal(p) && Same(p.HoleDiameter, 12))),
         "concrete per line hole" => Cubic(Line.Posts.First(IsLine).Concrete.CubicFeet),
@@ -181,7 +181,8 @@ internal sealed partial class HandCount(Plan plan)
 
     private Mass Mass(Func<PostPlan, bool> which) => new(Line.Posts.Where(which).Sum(p => p.Mass.Kilograms));
 
-    private Length One(Func<PostPlan, bool> which, Func<PostPlan, Length> what) => Line.Posts.Where(which).Select(what).Distinct().Single();
+    private string One(Func<PostPlan, bool> which, Func<PostPlan, Length> what)
+        => string.Join(' ', Line.Posts.Where(which).Select(what).Select(Inches).Distinct());
 
     private static bool IsLine(PostPlan post) => post.Kind == PostKind.Line;
 
