@@ -1,5 +1,6 @@
 using Tautline.Cli.Output;
 using Tautline.Cli.Terminal;
+using Tautline.Engine.Catalog;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Quantities;
 using Tautline.Engine.Reasons;
@@ -44,9 +45,14 @@ internal static class WhyText
         => [leaf.Name, ExprText.Value(leaf, whole, units), leaf switch
         {
             { Fact: { } fact } => $"ask {FactText.Format(plan, fact)}",
+            { Kind: LeafKind.Rule, From: { } source } => Sources.Text(source) + SetOf(plan, leaf),
             { From: { } source } => Sources.Text(source),
             _ => "the job, or the layout made from it",
         }];
+
+    /// <summary>Which rule set gave a limit, where it was not the base set.</summary>
+    private static string SetOf(Engine.Plans.Plan plan, Leaf leaf)
+        => plan.Basis.Rules.Find(leaf.Name)?.Set is { } set and not (RuleSets.BaseName or Limit.AsSpecified) ? $"; rule set {set}" : "";
 
     private static IEnumerable<IReadOnlyList<string>> Ladder(Expr expr, UnitSystem units)
         => ExprText.Ladder(expr).GroupBy(l => (l.Name, l.From)).Select(IReadOnlyList<string> (g) =>
