@@ -141,7 +141,7 @@ public sealed class ErrorTests
     [InlineData("error: --csv cannot be 'job.json': write takeoff, posts or runs, and FILE before --csv.", "plan", "--csv", "job.json")]
     [InlineData("error: --json and --csv exclude each other.", "plan", "job.json", "--json", "--csv")]
     [InlineData("error: Name one FACT, or ask for all with --list.", "why", "job.json")]
-    [InlineData("error: The catalogue has no part 'nails': write fabrics, sections, gate-posts, posts, parts or rules.", "catalog", "nails")]
+    [InlineData("error: The catalogue has no part 'nails': write fabrics, sections, gate-posts, posts, parts, rules, rule-sets or rule-keys.", "catalog", "nails")]
     public void AWrongCommandLine(string message, params string[] args)
     {
         using var folder = new CliFolder();

@@ -72,7 +72,7 @@ internal sealed record CatalogTable(string Title, IReadOnlyList<string> Columns,
             "Rule sets that are built in", ["name", "title", "extends", "states"],
             [.. RuleSets.Names.Select(n => RuleSets.Find(n)!).Select(s => Plain(s.Name, s.Title, s.Extends ?? "", Stated(s)))]),
         _ => new(
-            "Rules by key: planned by, or recorded only", ["key", "unit", "use", "steppedBy", "zero", "meaning"],
+            "Rules by key: what the plan is made by always, if it is stated, or never (recorded)", ["key", "unit", "use", "steppedBy", "zero", "meaning"],
             [.. RuleKeys.All.Select(k => Plain(k.Key, LimitText.SiUnit(k), UseOf(k.Use), k.SteppedBy ?? "", k.MayBeZero ? "allowed" : "", k.Meaning))]),
     };
 
@@ -92,8 +92,8 @@ internal sealed record CatalogTable(string Title, IReadOnlyList<string> Columns,
 
     private static string UseOf(RuleUse use) => use switch
     {
-        RuleUse.Needed => "planned, every set states it",
-        RuleUse.Optional => "planned where stated",
+        RuleUse.Needed => "planned",
+        RuleUse.Optional => "if stated",
         _ => "recorded",
     };
 

@@ -19,7 +19,7 @@ internal static class CompareCommand
         };
         command.Validators.Add(r =>
         {
-            var named = r.GetValue(sets)?.Length ?? 0;
+            var named = r.GetResult(sets)?.Tokens.Count ?? 0;
             var all = named + (r.GetResult(from) is null ? 0 : 1);
             if (all is < 1 or > 2) r.AddError($"Two rule sets are compared, or one with the job's own; {all} were given.");
         });

@@ -1,4 +1,3 @@
-using Tautline.Cli.Output;
 using Tautline.Cli.Plan;
 using Tautline.Cli.Terminal;
 using Tautline.Engine.Catalog;
@@ -36,23 +35,24 @@ internal static class CompareText
         if (compared.Limits.Count == 0) paper.Line("  none");
         else
             paper.Table(
-                ["limit", $">{compared.A.RuleSet}", $">{compared.B.RuleSet}", "sources"],
-                compared.Limits.SelectMany(l => Rows(l, compared, units)));
+                ["limit", $">{compared.A.RuleSet}", "", $">{compared.B.RuleSet}", ""],
+                compared.Limits.Select(IReadOnlyList<string> (l) =>
+                    [Name(l, units), Value(l.A, units), Verify(l.A), Value(l.B, units), Verify(l.B)]));
         if (compared.Limits.Any(l => !l.Planned)) paper.Line("  * recorded: it changes nothing in the plan");
+        paper.Line();
+        LimitsText.Sources(
+            compared.Limits.Select(l => l.A).Concat(compared.Limits.Select(l => l.B)).OfType<Limit>().Select(l => (l.Set, l.Key, l.From)), paper);
     }
 
-    /// <summary>A limit, its two values, and below each other the sources of both.</summary>
-    private static IEnumerable<IReadOnlyList<string>> Rows(LimitDifference limit, RuleComparison compared, UnitSystem units)
+    private static string Name(LimitDifference limit, UnitSystem units)
     {
         var step = LimitText.Where(limit.Rule, limit.Step, units);
-        var name = limit.Rule.Key + (limit.Planned ? "" : " *") + (step.Length > 0 ? $", {step}" : "");
-        var sources = new[] { (compared.A.RuleSet, limit.A), (compared.B.RuleSet, limit.B) }
-            .Where(s => s.Item2 is not null).Select(s => $"{s.RuleSet}: {Sources.Text(s.Item2!.From)}").ToList();
-        yield return [name, Value(limit.A, units), Value(limit.B, units), sources[0]];
-        if (sources.Count > 1) yield return ["", "", "", sources[1]];
+        return limit.Rule.Key + (limit.Planned ? "" : " *") + (step.Length > 0 ? $", {step}" : "");
     }
 
     private static string Value(Limit? limit, UnitSystem units) => limit is null ? "not stated" : LimitText.Value(limit.Rule, limit.Value, units);
+
+    private static string Verify(Limit? limit) => limit is { From.Verify: true } ? "verify" : "";
 
     private static void Figures(RuleComparison compared, PlanWords words, Paper paper)
     {

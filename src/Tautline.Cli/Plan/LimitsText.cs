@@ -1,4 +1,3 @@
-using Tautline.Cli.Output;
 using Tautline.Cli.Terminal;
 using Tautline.Engine.Catalog;
 using Tautline.Engine.Plans;
@@ -13,20 +12,28 @@ internal static class LimitsText
     {
         if (plan.Limits.Count == 0) return;
         paper.Heading("Limits not of the base set");
-        paper.Table(["limit", ">value", ">base", "given by", "source"], plan.Limits.Select(l => Row(l, units)));
+        paper.Table(["limit", ">value", ">base", "given by", ""], plan.Limits.Select(l => Row(l, units)));
         if (plan.Limits.Any(l => !l.Planned)) paper.Line("  * recorded: the plan is not made by it");
+        paper.Line();
+        Sources(plan.Limits.Select(l => (l.Set, l.Key, From(l))), paper);
     }
+
+    /// <summary>Each source once, with the limits that come from it.</summary>
+    public static void Sources(IEnumerable<(string Set, string Key, Provenance From)> limits, Paper paper) => paper.Labelled(
+        limits.GroupBy(l => (l.Set, l.From with { Clause = "" }))
+            .Select(g => (g.Key.Set, $"{string.Join(", ", g.Select(l => l.Key).Distinct())}: {Output.Sources.Text(g.Key.Item2)}")));
 
     private static IReadOnlyList<string> Row(LimitPlan limit, UnitSystem units)
     {
         var rule = RuleKeys.Find(limit.Key)!;
-        var from = new Provenance(limit.Source, limit.Clause, limit.Edition, limit.Confidence);
         return
         [
             $"{limit.Key}{(limit.Planned ? "" : " *")}{Step(limit, rule, units)}", LimitText.Value(rule, limit.Value, units),
-            limit.Base is { } other ? LimitText.Value(rule, other, units) : "", limit.Set, Sources.Text(from),
+            limit.Base is { } other ? LimitText.Value(rule, other, units) : "not stated", limit.Set, limit.Verify ? "verify" : "",
         ];
     }
+
+    private static Provenance From(LimitPlan limit) => new(limit.Source, limit.Clause, limit.Edition, limit.Confidence);
 
     private static string Step(LimitPlan limit, RuleKey rule, UnitSystem units)
         => rule.SteppedBy is null ? "" : $", {LimitText.Where(rule, new Step(limit.UpTo, true), units)}";
