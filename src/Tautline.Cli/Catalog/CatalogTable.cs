@@ -77,12 +77,16 @@ internal sealed record CatalogTable(string Title, IReadOnlyList<string> Columns,
     };
 
     private static CatalogTable RulesOf(Rules rules) => new(
-        $"Rules of the set '{rules.Name}': {rules.Title}", ["key", "step", "value", "condition", "set"],
+        $"Rules of the set '{rules.Name}': {rules.Title}", rules.Extends is null ? ["key", "value", "condition"] : ["key", "value", "condition", "set"],
         [
-            .. rules.All.Select(l => Row(
-                l.From, l.Key, LimitText.Where(l.Rule, l.Step, UnitSystem.UsCustomary), new Cell(null, [l.Value], l.Unit, l.Rule), l.Condition, l.Set)),
-            Row(rules.Augers.From, rules.Augers.Name, "", new Cell(null, rules.Augers.Sizes, Unit.Length), "hole diameters that are made", ""),
+            .. rules.All.Select(l => OfSet(rules, l.Set, l.From, l.Key, new Cell(null, [l.Value], l.Unit, l.Rule), l.Condition)),
+            OfSet(
+                rules, "", rules.Augers.From, rules.Augers.Name, new Cell(null, rules.Augers.Sizes, Unit.Length), "hole diameters that are made"),
         ]);
+
+    /// <summary>Which set gave a limit is said where there is one below.</summary>
+    private static (IReadOnlyList<Cell>, Provenance?) OfSet(Rules rules, string set, Provenance from, params Cell[] cells)
+        => (rules.Extends is null ? cells : [.. cells, set], from);
 
     private static string Stated(Rules rules)
     {

@@ -52,9 +52,10 @@ internal static class CompareRun
             : (null, new(Severity.Error, UnknownSet, path, $"The rule set '{jobSet}' of the job is not known.", "Name both sets."));
     }
 
-    /// <summary>What keeps either set from a plan, each problem once, with the set it arises by.</summary>
+    /// <summary>What keeps either set from a plan, each problem once; one that arises by a single set names it.</summary>
     private static List<Finding> Errors(RuleComparison compared, LoadedJob file, UnitSystem units)
         => [.. new[] { compared.A, compared.B }
-            .SelectMany(p => p.Problems.Where(q => q.Severity == Severity.Error).Select(q => file.Describe(q, units)))
-            .Distinct()];
+            .SelectMany(p => p.Problems.Where(q => q.Severity == Severity.Error).Select(q => (file.Describe(q, units), p.RuleSet)))
+            .GroupBy(f => f.Item1, f => f.RuleSet)
+            .Select(g => g.Count() == 1 ? g.Key with { Where = $"{g.Key.Where}, by {g.First()}" } : g.Key)];
 }

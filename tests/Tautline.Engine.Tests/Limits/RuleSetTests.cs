@@ -144,6 +144,16 @@ public sealed class RuleSetTests
         Assert.Throws<InvalidDataException>(() => Read(Own(Row("bay.max", 8, "ft").Replace("\"c\"", "\"d\"", StringComparison.Ordinal))));
     }
 
+    [Fact]
+    public void TheSetInTheGuideCanBeRead()
+    {
+        var guide = File.ReadAllText(Path.Combine(SampleTests.Folder(), "..", "docs", "rule-sets.md"));
+        var set = Read(guide.Split("```json").Select(b => b.Split("```")[0]).Single(b => b.Contains("\"extends\"", StringComparison.Ordinal)));
+        Assert.Equal(("county", "caltrans"), (set.Name, set.Extends));
+        Assert.Equal(8, set.BayMax.Length.Feet, 9);
+        Assert.All(RuleSets.Names, n => Assert.Contains($"| `{n}` |", guide, StringComparison.Ordinal));
+    }
+
     /// <summary>A set states all steps of a limit or none: Ohio's gate posts would else mix with those below.</summary>
     [Fact]
     public void StepsAreReplacedTogether()
