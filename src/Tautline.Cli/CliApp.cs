@@ -3,6 +3,7 @@ using System.CommandLine.Help;
 using System.CommandLine.Parsing;
 using Tautline.Cli.Catalog;
 using Tautline.Cli.Check;
+using Tautline.Cli.Compare;
 using Tautline.Cli.Plan;
 using Tautline.Cli.Schema;
 using Tautline.Cli.Terminal;
@@ -36,7 +37,7 @@ public static class CliApp
     {
         var root = new RootCommand("Tautline plans chain-link fence: posts, fabric and everything to buy, and the reason for every number.")
         {
-            PlanCommand.Define(host), WhyCommand.Define(host), CheckCommand.Define(host), CatalogCommand.Define(host), SchemaCommand.Define(host),
+            PlanCommand.Define(host), WhyCommand.Define(host), CheckCommand.Define(host), CompareCommand.Define(host), CatalogCommand.Define(host), SchemaCommand.Define(host),
         };
         foreach (var help in root.Options.OfType<HelpOption>()) help.Action = new HelpWithExitCodes((HelpAction)help.Action!);
         return root;

@@ -14,11 +14,33 @@ internal static class Flags
         Description = "A job (.json), a tape book (.tape, .txt) or an outline (.geojson).",
     };
 
-    public static Option<string?> Rules() => new("--rules")
+    /// <summary>The two ways to name a rule set; a command takes one of them.</summary>
+    public static RulesFlags Rules() => new(
+        new("--rules") { Description = "A rule set from a file to plan by, instead of the job's own.", HelpName = "FILE" },
+        new("--rule-set")
+        {
+            Description = $"A built-in rule set to plan by, instead of the job's own: {Known}.",
+            HelpName = "NAME",
+            CustomParser = ReadRuleSet,
+        });
+
+    public static Option<string[]> RuleSets() => new("--rule-set")
     {
-        Description = "A rule set to plan by, instead of the built-in one.",
-        HelpName = "FILE",
+        Description = $"A built-in rule set: {Known}. Give it twice; once, and the job's own set or --rules is the first.",
+        HelpName = "NAME",
+        Arity = ArgumentArity.OneOrMore,
+        CustomParser = r => [.. r.Tokens.Select(t => Checked(t.Value, r))],
     };
+
+    private static string Known => string.Join(", ", Engine.Catalog.RuleSets.Names);
+
+    private static string? ReadRuleSet(ArgumentResult result) => Checked(result.Tokens[0].Value, result);
+
+    private static string Checked(string name, ArgumentResult result)
+    {
+        if (!Engine.Catalog.RuleSets.Names.Contains(name)) result.AddError($"--rule-set cannot be '{name}': known are {Known}.");
+        return name;
+    }
 
     public static Option<bool> Json(string description) => new("--json") { Description = description };
 

@@ -9,7 +9,7 @@ using Tautline.Engine.Quantities;
 namespace Tautline.Cli;
 
 /// <summary>What to plan and by which rules.</summary>
-internal sealed record PlanningOptions(string File, string? Rules, UnitSystem? Units, OutlineChoices Outline);
+internal sealed record PlanningOptions(string File, RulesChoice Rules, UnitSystem? Units, OutlineChoices Outline);
 
 /// <summary>A planned job, or why there is none.</summary>
 /// <param name="Plan">Nothing where the file or the rules could not be used.</param>
@@ -21,12 +21,12 @@ internal static class Planning
 {
     public static Planned Run(PlanningOptions options, CliHost host)
     {
-        var (rules, fault) = RulesSource.Load(options.Rules);
+        var file = Work.Run(host, "reading", () => JobSource.Load(options.File, options.Outline, options.Units));
+        if (file.Exit != ExitCode.Fine) return new(null, default, [.. Messages.Ordered(file.Findings)], file.Exit);
+        var job = file.Job!;
+        var (rules, fault) = RulesSource.Load(options.Rules, job.RuleSet);
         if (rules is null) return new(null, default, [fault!], ExitCode.Unreadable);
-        var file = Work.Run(host, "reading", () => JobSource.Load(options.File, options.Outline, options.Units, rules));
-        return file.Exit == ExitCode.Fine
-            ? Plan(file, file.Job!, rules, options.Units, host)
-            : new(null, default, [.. Messages.Ordered(file.Findings)], file.Exit);
+        return Plan(file, options.Rules.Made ? job with { RuleSet = rules.Name } : job, rules, options.Units, host);
     }
 
     private static Planned Plan(LoadedJob file, Job job, Rules rules, UnitSystem? asked, CliHost host)

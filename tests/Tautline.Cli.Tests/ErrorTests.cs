@@ -138,7 +138,7 @@ public sealed class ErrorTests
     [InlineData("error: --csv cannot be 'job.json': write takeoff, posts or runs, and FILE before --csv.", "plan", "--csv", "job.json")]
     [InlineData("error: --json and --csv exclude each other.", "plan", "job.json", "--json", "--csv")]
     [InlineData("error: Name one FACT, or ask for all with --list.", "why", "job.json")]
-    [InlineData("error: The catalogue has no part 'nails': write fabrics, sections, gate-posts, posts, parts or rules.", "catalog", "nails")]
+    [InlineData("error: The catalogue has no part 'nails': write fabrics, sections, gate-posts, posts, parts, rules, rule-sets or rule-keys.", "catalog", "nails")]
     public void AWrongCommandLine(string message, params string[] args)
     {
         using var folder = new CliFolder();
@@ -155,7 +155,7 @@ public sealed class ErrorTests
         var ran = folder.Run("plann", "job.json");
         Assert.Equal((ExitCode.Usage, ""), (ran.Exit, ran.Output));
         Assert.Contains("error: Unrecognized command or argument 'plann'.\n", ran.Error, StringComparison.Ordinal);
-        Assert.EndsWith("hint: 'tautline --help' shows what belongs here. Commands: plan, why, check, catalog, schema.\n", ran.Error, StringComparison.Ordinal);
+        Assert.EndsWith("hint: 'tautline --help' shows what belongs here. Commands: plan, why, check, compare, catalog, schema.\n", ran.Error, StringComparison.Ordinal);
     }
 
     private static void Refused(string job, string message)

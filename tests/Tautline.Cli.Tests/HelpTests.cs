@@ -7,6 +7,7 @@ public sealed class HelpTests
     [InlineData("plan")]
     [InlineData("why")]
     [InlineData("check")]
+    [InlineData("compare")]
     [InlineData("catalog")]
     [InlineData("schema")]
     public void HelpTellsTheExitCodes(params string[] command)
@@ -32,7 +33,7 @@ public sealed class HelpTests
     {
         using var folder = new CliFolder();
         var help = folder.Run("plan", "--help").Output;
-        foreach (var flag in new[] { "--rules", "--json", "--csv", "--units", "--all", "--out", "--force", "--spec", "--crs" })
+        foreach (var flag in new[] { "--rules", "--rule-set", "--json", "--csv", "--units", "--all", "--out", "--force", "--spec", "--crs" })
             Assert.Contains(flag, help, StringComparison.Ordinal);
     }
 }

@@ -10,20 +10,27 @@ internal static class CatalogCommand
     {
         var part = new Argument<CatalogPart?>("PART")
         {
-            Description = "fabrics, sections, gate-posts, posts, parts or rules; all of them if none is named.",
+            Description = "fabrics, sections, gate-posts, posts, parts, rules, rule-sets or rule-keys; all of them if none is named.",
             HelpName = "PART",
             Arity = ArgumentArity.ZeroOrOne,
             CustomParser = ReadPart,
         };
         var json = Flags.Json("As JSON: metres, kilograms per metre, and rules in their SI unit.");
         var (rules, units) = (Flags.Rules(), Flags.Units());
-        var command = new Command("catalog", "Lists what can be bought and the rules, each row with its source.") { part, json, rules, units };
+        var command = new Command("catalog", "Lists what can be bought and the rules, each row with its source.") { part, json, units };
+        rules.AddTo(command);
         command.SetAction(p => (int)CatalogRun.Run(
-            new CatalogOptions(p.GetValue(part), p.GetValue(rules), p.GetValue(json), p.GetValue(units) ?? default), host));
+            new CatalogOptions(p.GetValue(part), rules.Choice(p), p.GetValue(json), p.GetValue(units) ?? default), host));
         return command;
     }
 
-    public static string Name(CatalogPart part) => part == CatalogPart.GatePosts ? "gate-posts" : part.ToString().ToLowerInvariant();
+    public static string Name(CatalogPart part) => part switch
+    {
+        CatalogPart.GatePosts => "gate-posts",
+        CatalogPart.RuleSets => "rule-sets",
+        CatalogPart.RuleKeys => "rule-keys",
+        _ => part.ToString().ToLowerInvariant(),
+    };
 
     private static CatalogPart? ReadPart(ArgumentResult result)
     {
@@ -31,7 +38,7 @@ internal static class CatalogCommand
         var text = result.Tokens[0].Value;
         foreach (var part in Enum.GetValues<CatalogPart>())
             if (Name(part) == text) return part;
-        result.AddError($"The catalogue has no part '{text}': write fabrics, sections, gate-posts, posts, parts or rules.");
+        result.AddError($"The catalogue has no part '{text}': write fabrics, sections, gate-posts, posts, parts, rules, rule-sets or rule-keys.");
         return null;
     }
 }

@@ -11,7 +11,7 @@ internal static class CatalogRun
 {
     public static ExitCode Run(CatalogOptions options, CliHost host)
     {
-        var (rules, fault) = RulesSource.Load(options.Rules);
+        var (rules, fault) = RulesSource.Load(options.Rules, RuleSets.BaseName);
         if (rules is null)
         {
             Messages.Show(host, [fault!]);
@@ -31,11 +31,14 @@ internal static class CatalogRun
         {
             paper.Heading(table.Title);
             paper.Table(
-                [.. table.Columns.Select(Spaced), "source"],
-                table.Rows.Select(IReadOnlyList<string> (r) => [.. r.Cells.Select(c => c.Show(units)), Sources.Text(r.From)]));
+                [.. table.Columns.Select(Spaced), .. table.Sourced ? ["source"] : Array.Empty<string>()],
+                table.Rows.Select(r => Row(r.Cells, r.From, units)));
         }
         return paper.ToString();
     }
+
+    private static IReadOnlyList<string> Row(IReadOnlyList<Cell> cells, Provenance? from, UnitSystem units)
+        => [.. cells.Select(c => c.Show(units)), .. from is null ? [] : new[] { Sources.Text(from) }];
 
     private static void Json(Utf8JsonWriter json, IEnumerable<(CatalogPart Part, CatalogTable Table)> tables)
     {
@@ -49,7 +52,7 @@ internal static class CatalogRun
         json.WriteEndObject();
     }
 
-    private static void Json(Utf8JsonWriter json, IReadOnlyList<string> columns, IReadOnlyList<Cell> cells, Provenance from)
+    private static void Json(Utf8JsonWriter json, IReadOnlyList<string> columns, IReadOnlyList<Cell> cells, Provenance? from)
     {
         json.WriteStartObject();
         for (var i = 0; i < cells.Count; i++)
@@ -57,12 +60,17 @@ internal static class CatalogRun
             json.WritePropertyName(columns[i]);
             cells[i].Write(json);
         }
+        if (from is not null) Source(json, from);
+        json.WriteEndObject();
+    }
+
+    private static void Source(Utf8JsonWriter json, Provenance from)
+    {
         json.WriteString("source", from.Source);
         json.WriteString("clause", from.Clause);
         json.WriteString("edition", from.Edition);
         json.WriteString("confidence", Sources.Confidence(from.Confidence));
         json.WriteBoolean("verify", from.Verify);
-        json.WriteEndObject();
     }
 
     /// <summary>outside diameter for outsideDiameter.</summary>

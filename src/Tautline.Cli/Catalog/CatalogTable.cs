@@ -7,8 +7,8 @@ using Tautline.Engine.Reasons;
 
 namespace Tautline.Cli.Catalog;
 
-/// <summary>A cell of the catalogue: a word, a number with its unit, or several numbers.</summary>
-internal readonly record struct Cell(string? Text, IReadOnlyList<double>? Values, Unit Unit)
+/// <summary>A cell of the catalogue: a word, a number with its unit, several numbers, or the value of a rule.</summary>
+internal readonly record struct Cell(string? Text, IReadOnlyList<double>? Values, Unit Unit, RuleKey? Rule = null)
 {
     public static implicit operator Cell(string text) => new(text, null, Unit.Count);
     public static implicit operator Cell(Length length) => new(null, [length.Metres], Unit.Length);
@@ -20,6 +20,7 @@ internal readonly record struct Cell(string? Text, IReadOnlyList<double>? Values
     public string Show(UnitSystem units)
     {
         var unit = Unit;
+        if (Rule is { } rule) return LimitText.Value(rule, Values![0], units);
         return Text ?? string.Join(", ", Values!.Select(v => Show(v, unit, units)));
     }
 
@@ -45,8 +46,11 @@ internal readonly record struct Cell(string? Text, IReadOnlyList<double>? Values
 }
 
 /// <summary>One part of the catalogue as rows and columns; the source comes last.</summary>
-internal sealed record CatalogTable(string Title, IReadOnlyList<string> Columns, IReadOnlyList<(IReadOnlyList<Cell> Cells, Provenance From)> Rows)
+internal sealed record CatalogTable(string Title, IReadOnlyList<string> Columns, IReadOnlyList<(IReadOnlyList<Cell> Cells, Provenance? From)> Rows)
 {
+    /// <summary>False for lists of our own that are no catalogue rows.</summary>
+    public bool Sourced => Rows.Any(r => r.From is not null);
+
     public static CatalogTable Of(CatalogPart part, FenceCatalog catalog, Rules rules) => part switch
     {
         CatalogPart.Fabrics => new(
@@ -63,17 +67,43 @@ internal sealed record CatalogTable(string Title, IReadOnlyList<string> Columns,
             "Posts usually taken up to a height; no proof that the fence stands", ["heightTo", "linePost", "terminalPost"],
             [.. catalog.PostSizes.Select(p => Row(p.From, p.HeightTo, p.LinePost, p.TerminalPost))]),
         CatalogPart.Parts => new("Parts", ["id", "name"], [.. catalog.Parts.Select(p => Row(p.From, p.Id, p.Name))]),
-        _ => RulesOf(rules),
+        CatalogPart.Rules => RulesOf(rules),
+        CatalogPart.RuleSets => new(
+            "Rule sets that are built in", ["name", "title", "extends", "states"],
+            [.. RuleSets.Names.Select(n => RuleSets.Find(n)!).Select(s => Plain(s.Name, s.Title, s.Extends ?? "", Stated(s)))]),
+        _ => new(
+            "Rules by key: what the plan is made by always, if it is stated, or never (recorded)", ["key", "unit", "use", "steppedBy", "zero", "meaning"],
+            [.. RuleKeys.All.Select(k => Plain(k.Key, LimitText.SiUnit(k), UseOf(k.Use), k.SteppedBy ?? "", k.MayBeZero ? "allowed" : "", k.Meaning))]),
     };
 
     private static CatalogTable RulesOf(Rules rules) => new(
-        $"Rules of the set '{rules.Name}': {rules.Title}", ["key", "value", "condition"],
+        $"Rules of the set '{rules.Name}': {rules.Title}", rules.Extends is null ? ["key", "value", "condition"] : ["key", "value", "condition", "set"],
         [
-            .. rules.All.Select(l => Row(l.From, l.Key, new Cell(null, [l.Value], l.Unit), l.Condition)),
-            Row(rules.Augers.From, rules.Augers.Name, new Cell(null, rules.Augers.Sizes, Unit.Length), "hole diameters that are made"),
+            .. rules.All.Select(l => OfSet(rules, l.Set, l.From, l.Key, new Cell(null, [l.Value], l.Unit, l.Rule), l.Condition)),
+            OfSet(
+                rules, "", rules.Augers.From, rules.Augers.Name, new Cell(null, rules.Augers.Sizes, Unit.Length), "hole diameters that are made"),
         ]);
 
-    private static (IReadOnlyList<Cell>, Provenance) Row(Provenance from, params Cell[] cells) => (cells, from);
+    /// <summary>Which set gave a limit is said where there is one below.</summary>
+    private static (IReadOnlyList<Cell>, Provenance?) OfSet(Rules rules, string set, Provenance from, params Cell[] cells)
+        => (rules.Extends is null ? cells : [.. cells, set], from);
+
+    private static string Stated(Rules rules)
+    {
+        var own = rules.All.Count(l => l.Set == rules.Name);
+        return string.Create(CultureInfo.InvariantCulture, $"{own} {(own == 1 ? "row" : "rows")}");
+    }
+
+    private static string UseOf(RuleUse use) => use switch
+    {
+        RuleUse.Needed => "planned",
+        RuleUse.Optional => "if stated",
+        _ => "recorded",
+    };
+
+    private static (IReadOnlyList<Cell>, Provenance?) Row(Provenance from, params Cell[] cells) => (cells, from);
+
+    private static (IReadOnlyList<Cell>, Provenance?) Plain(params Cell[] cells) => (cells, null);
 
     /// <summary>A row without an upper limit carries a height no fence has.</summary>
     private static Cell Top(Length height) => height.Feet > 100 ? "any" : height;

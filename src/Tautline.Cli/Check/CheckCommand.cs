@@ -11,10 +11,11 @@ internal static class CheckCommand
         var file = Flags.File();
         var (rules, units, spec, crs) = (Flags.Rules(), Flags.Units(), Flags.Spec(), Flags.Crs());
         var json = Flags.Json("The problems as JSON on the output.");
-        var command = new Command("check", "Reports the problems of a job and nothing else.") { file, rules, json, units, spec, crs };
+        var command = new Command("check", "Reports the problems of a job and nothing else.") { file, json, units, spec, crs };
+        rules.AddTo(command);
         command.SetAction(p => (int)CheckRun.Run(
             new CheckOptions(
-                new(p.GetRequiredValue(file), p.GetValue(rules), p.GetValue(units), new OutlineChoices(p.GetValue(spec), p.GetValue(crs))),
+                new(p.GetRequiredValue(file), rules.Choice(p), p.GetValue(units), new OutlineChoices(p.GetValue(spec), p.GetValue(crs))),
                 p.GetValue(json)),
             host));
         return command;

@@ -1,5 +1,4 @@
 using Tautline.Cli.Terminal;
-using Tautline.Engine.Catalog;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Problems;
 using Tautline.Engine.Quantities;
@@ -9,19 +8,19 @@ namespace Tautline.Cli.Input;
 /// <summary>Turns a file into a job, by the kind its name ends in.</summary>
 internal static class JobSource
 {
-    public static LoadedJob Load(string path, OutlineChoices choices, UnitSystem? units, Rules rules)
+    public static LoadedJob Load(string path, OutlineChoices choices, UnitSystem? units)
     {
-        var reader = ReaderOf(path, choices, units ?? UnitSystem.UsCustomary, rules);
+        var reader = ReaderOf(path, choices, units ?? UnitSystem.UsCustomary);
         if (reader is null) return LoadedJob.Unreadable(path, UnknownKind(path));
         var (bytes, fault) = FileText.Read(path);
         return bytes is null ? LoadedJob.Unreadable(path, fault!) : reader(bytes);
     }
 
-    private static Func<byte[], LoadedJob>? ReaderOf(string path, OutlineChoices choices, UnitSystem units, Rules rules)
+    private static Func<byte[], LoadedJob>? ReaderOf(string path, OutlineChoices choices, UnitSystem units)
         => Path.GetExtension(path).ToLowerInvariant() switch
         {
             ".json" => bytes => Job(path, bytes, units),
-            ".tape" or ".txt" => bytes => TapeSource.Read(path, bytes, rules),
+            ".tape" or ".txt" => bytes => TapeSource.Read(path, bytes),
             ".geojson" => bytes => OutlineSource.Read(path, bytes, choices, units),
             _ => null,
         };

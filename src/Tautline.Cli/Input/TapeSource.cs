@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using Tautline.Cli.Terminal;
-using Tautline.Engine.Catalog;
 using Tautline.Engine.Problems;
 using Tautline.Engine.Site.TapeBook;
 
@@ -10,10 +9,10 @@ namespace Tautline.Cli.Input;
 /// <summary>Reads a tape book; its problems are placed by line and column.</summary>
 internal static class TapeSource
 {
-    public static LoadedJob Read(string path, byte[] bytes, Rules rules)
+    public static LoadedJob Read(string path, byte[] bytes)
     {
         if (Text(bytes) is not { } text) return LoadedJob.Of(path, default, null, [NotText(path)]);
-        var reading = TapeBookReader.Read(text, rules);
+        var reading = TapeBookReader.Read(text);
         return LoadedJob.Of(path, default, reading.Job, [.. reading.Problems.Select(p => Describe(path, p))]);
     }
 

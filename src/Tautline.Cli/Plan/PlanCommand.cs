@@ -25,8 +25,9 @@ internal static class PlanCommand
         var force = new Option<bool>("--force") { Description = "Let --out replace a file." };
         var command = new Command("plan", "Plans a job and prints it: posts, runs, gates, take-off, problems.")
         {
-            file, rules, json, csv, units, all, output, force, spec, crs,
+            file, json, csv, units, all, output, force, spec, crs,
         };
+        rules.AddTo(command);
         command.Validators.Add(r =>
         {
             if (r.GetResult(json) is { Implicit: false } && r.GetResult(csv) is not null) r.AddError("--json and --csv exclude each other.");
@@ -35,7 +36,7 @@ internal static class PlanCommand
         return command;
 
         PlanOptions Options(ParseResult p) => new(
-            new(p.GetRequiredValue(file), p.GetValue(rules), p.GetValue(units), new OutlineChoices(p.GetValue(spec), p.GetValue(crs))),
+            new(p.GetRequiredValue(file), rules.Choice(p), p.GetValue(units), new OutlineChoices(p.GetValue(spec), p.GetValue(crs))),
             p.GetValue(json) ? PlanFormat.Json : p.GetResult(csv) is not null ? PlanFormat.Csv : PlanFormat.Text,
             p.GetValue(csv) ?? CsvTable.Takeoff, p.GetValue(all), new Target(p.GetValue(output), p.GetValue(force)));
     }

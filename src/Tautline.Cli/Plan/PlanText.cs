@@ -14,6 +14,7 @@ internal static class PlanText
     {
         var (plan, words) = (planned.Plan!, new PlanWords(planned.Units));
         Head(plan, words, paper);
+        LimitsText.Write(plan, planned.Units, paper);
         foreach (var line in plan.Lines) LineText.Write(line, plan, words, all, paper);
         TakeoffText.Write(plan, words, paper);
         Problems(planned.Findings, paper);

@@ -19,15 +19,16 @@ internal static class WhyCommand
         var (rules, units, spec, crs) = (Flags.Rules(), Flags.Units(), Flags.Spec(), Flags.Crs());
         var command = new Command("why", "Explains one figure: the formula, the numbers put in, and where each comes from.")
         {
-            file, fact, list, rules, units, spec, crs,
+            file, fact, list, units, spec, crs,
         };
+        rules.AddTo(command);
         command.Validators.Add(r =>
         {
             if (r.GetResult(fact)?.Tokens.Count > 0 == r.GetValue(list)) r.AddError("Name one FACT, or ask for all with --list.");
         });
         command.SetAction(p => (int)WhyRun.Run(
             new WhyOptions(
-                new(p.GetRequiredValue(file), p.GetValue(rules), p.GetValue(units), new OutlineChoices(p.GetValue(spec), p.GetValue(crs))),
+                new(p.GetRequiredValue(file), rules.Choice(p), p.GetValue(units), new OutlineChoices(p.GetValue(spec), p.GetValue(crs))),
                 p.GetValue(list) ? null : p.GetValue(fact)),
             host));
         return command;

@@ -23,7 +23,7 @@ public static class LimitText
     public static string Where(RuleKey rule, Step? step, UnitSystem units) => step switch
     {
         null => "",
-        { UpTo: { } end, Included: var included } => $"{rule.SteppedBy} {(included ? "up to" : "under")} {Length(end, units)}",
+        { UpTo: { } end, Included: var included } => $"{rule.SteppedBy} {(included ? "up to" : "under")} {End(end, units)}",
         _ => $"any {(rule.SteppedBy == "leaf" ? "wider leaf" : rule.SteppedBy)}",
     };
 
@@ -38,6 +38,13 @@ public static class LimitText
         RuleUnit.YesNo => "yes-no",
         _ => "number",
     };
+
+    /// <summary>An end printed in metres is said in metres.</summary>
+    private static string End(double metres, UnitSystem units)
+    {
+        var tenths = metres * 10;
+        return Math.Abs(tenths - Math.Round(tenths)) < 1e-9 ? $"{Number(metres)} m" : Length(metres, units);
+    }
 
     /// <summary>Whole feet from 4 ft on are said in feet, whole metres in metres.</summary>
     private static string Length(double metres, UnitSystem units)

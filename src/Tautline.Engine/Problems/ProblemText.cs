@@ -37,7 +37,7 @@ public static class ProblemText
         ProblemCode.IdTwice => Error("The id '{0}' is used twice.", "Ids are unique in a job. Give one of the two another id."),
         ProblemCode.OrderKeyBad => Error("The order key '{0}' is not usable.", "An order key has digits and small letters and does not end in 0, and no sibling has the same."),
         ProblemCode.NotFinite => Error("The number is not finite or far too large.", "Lengths are metres, up to 1,000,000."),
-        ProblemCode.RuleSetUnknown => Error("The rule set '{0}' is not known.", "Known are: {1}. A set from a file is given with it."),
+        ProblemCode.RuleSetUnknown => Error("The rule set '{0}' is not known.", "Known are: {1}. A set of your own is given as a file."),
         ProblemCode.RuleSetOther => Error("The job names the rule set '{0}' and was planned by '{1}'.", "Plan it by the set it names, or let it name the other."),
         ProblemCode.RuleUnknown => Error("The rule '{0}' is not known.", "'tautline catalog rule-keys' lists the rules by key."),
         ProblemCode.RuleValue => Error("The rule '{0}' cannot be {1}.", "A limit is a finite number above zero, in SI units; 'tautline catalog rule-keys' says which may be zero and which are 1 or 0."),

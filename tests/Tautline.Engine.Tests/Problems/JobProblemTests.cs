@@ -41,6 +41,10 @@ public sealed class JobProblemTests
         yield return (ProblemCode.OrderKeyBad, "lines[0].vertices[1].order", With(line with { Vertices = [line.Vertices[0], line.Vertices[1] with { Order = line.Vertices[0].Order }] }));
         yield return (ProblemCode.NotFinite, "lines[0].vertices[1].east", With(line with { Vertices = [line.Vertices[0], line.Vertices[1] with { East = new Length(double.NaN) }] }));
         yield return (ProblemCode.RuleSetUnknown, "ruleSet", straight with { RuleSet = "moon" });
+        yield return (ProblemCode.RuleSetOther, "ruleSet", straight with { RuleSet = "caltrans" });
+        yield return (ProblemCode.RulePipe, "specs[0].linePost", With(spec with { LinePost = null }) with { AsSpecified = [new() { Rule = "post.lineSize", Value = 0.05 }] });
+        yield return (ProblemCode.RulePipe, "specs[0].railSection", With(spec with { RailSection = null }) with { AsSpecified = [new() { Rule = "rail.size", Value = 0.05 }] });
+        yield return (ProblemCode.RuleValue, "asSpecified[0].value", straight with { AsSpecified = [new() { Rule = "brace.atHeight", Value = 2 }] });
         yield return (ProblemCode.RuleUnknown, "asSpecified[0].rule", straight with { AsSpecified = [new() { Rule = "bay.maximum", Value = 3 }] });
         yield return (ProblemCode.RuleValue, "asSpecified[0].value", straight with { AsSpecified = [new() { Rule = "bay.max", Value = -3 }] });
         yield return (ProblemCode.SpecUnknown, "lines[0].spec", With(line with { Spec = new("other") }));

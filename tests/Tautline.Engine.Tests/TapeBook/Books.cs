@@ -1,3 +1,4 @@
+using Tautline.Engine.Catalog;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Problems;
@@ -41,5 +42,8 @@ internal static class Books
 
     public static string[] Codes(string book) => [.. TapeBookReader.Read(book).Problems.Select(p => p.Code)];
 
-    public static Plan Plan(string book) => Some.Plan(Job(book));
+    public static Plan Plan(string book) => Plan(Job(book));
+
+    /// <summary>By the rule set the job names.</summary>
+    public static Plan Plan(Job job) => JobPlanner.Plan(job, Some.Catalog, RuleSets.For(job), BuiltFacts.None);
 }

@@ -15,7 +15,7 @@ public sealed class DocumentTests
         foreach (var book in books)
         {
             var job = Books.Job(book[..book.IndexOf("```", StringComparison.Ordinal)]);
-            Assert.Empty(Some.Plan(job).Problems.Where(p => p.Severity == Severity.Error).Select(p => ProblemText.Message(p, UnitSystem.UsCustomary)));
+            Assert.Empty(Books.Plan(job).Problems.Where(p => p.Severity == Severity.Error).Select(p => ProblemText.Message(p, UnitSystem.UsCustomary)));
         }
     }
 
@@ -27,7 +27,7 @@ public sealed class DocumentTests
         var job = Jobs.JobFileOf(Path.Combine(Root(), "samples", sample));
         var written = TapeBookWriter.Write(job, job.Units);
         Assert.Empty(written.Problems);
-        var (first, second) = (Some.Plan(job), Books.Plan(written.Text));
+        var (first, second) = (Books.Plan(job), Books.Plan(written.Text));
         Assert.NotEmpty(first.Lines);
         Assert.Equal(first.Takeoff.Select(t => (t.Part, t.Section, t.Purchase)), second.Takeoff.Select(t => (t.Part, t.Section, t.Purchase)));
         Assert.Equal(
