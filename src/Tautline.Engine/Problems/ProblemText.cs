@@ -86,7 +86,7 @@ public static class ProblemText
         ProblemCode.TraverseAngle => Error("The angle after leg {0} of the traverse is {1} degrees.", "A turn is less than 180 degrees to either side; an angle between legs is more than 0 and less than 360."),
         ProblemCode.TraverseAngleSum => Error("The angles of the traverse sum to {0} degrees and should to {1}; up to {2} off is a slip.", "Look for an angle read on the outer side or to the wrong hand, or a leg left out."),
         ProblemCode.TraversePoor => Warning("The traverse misses its end by {0} in {1}, 1:{2}; asked for is 1:{3}.", "Measure the doubtful leg again. Spreading the misclosure hides a blunder and does not mend it."),
-        ProblemCode.CurvePart => Error("The {0} of a curve cannot be {1}.", "Lengths are above zero; delta is more than 0 and less than 360 degrees."),
+        ProblemCode.CurvePart => Error("The {0} of a curve cannot be {1}.", "Lengths are above zero, a bulge is not zero, delta is more than 0 and less than 360 degrees."),
         ProblemCode.CurveImpossible => Error("No curve has a {0} of {1} and a {2} of {3}.", "A chord is at most two radii and less than two tangents, a middle ordinate less than two radii, an external less than its tangent, an arc less than a circle; tangent and external need a delta under 180 degrees."),
         ProblemCode.CurveTurn => Error("No curve joins two tangents that turn by {0} degrees.", "They turn by more than 0 and less than 180 degrees."),
         ProblemCode.CurvePoints => Error("The three points of a curve lie on a line.", "Take a second point well off the line from the first to the third."),
