@@ -58,10 +58,11 @@ public sealed class TraversePropertyTests
         Assert.Equal(there.Perimeter.Metres, back.Perimeter.Metres, 1e-9);
     });
 
+    /// <summary>But for legs straight back, which no angle tells.</summary>
     [Fact]
-    public void AnglesCarryTheHeadingsTheyWereReadFrom() => genWalk.Sample((start, legs) =>
+    public void AnglesCarryTheHeadingsTheyWereReadFrom() => genWalk.Where(w => Turns(w.Legs).All(t => Math.Abs(t) < 180)).Sample((start, legs) =>
     {
-        var turns = legs.Skip(1).Select((l, i) => Direction.Between(legs[i].Heading, l.Heading)).ToArray();
+        var turns = Turns(legs);
         foreach (var kind in Enum.GetValues<AngleKind>())
         {
             AngleLeg[] read = [.. legs.Select((l, i) => new AngleLeg(l.Distance, i < turns.Length ? Read(turns[i], kind) : null))];
@@ -69,6 +70,8 @@ public sealed class TraversePropertyTests
             for (var i = 0; i < legs.Length; i++) Assert.Equal(0, Direction.Between(legs[i].Heading, carried.Courses[i].Heading), 1e-9);
         }
     });
+
+    private static double[] Turns(HeadingLeg[] legs) => [.. legs.Skip(1).Select((l, i) => Direction.Between(legs[i].Heading, l.Heading))];
 
     private static double Read(double turn, AngleKind kind) => kind switch
     {
