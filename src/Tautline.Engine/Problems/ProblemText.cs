@@ -99,7 +99,7 @@ public static class ProblemText
         ProblemCode.CurveTight => Error("A radius of {0} is too tight for ends {1} apart.", "The radius is at least half of that, {2}."),
         ProblemCode.GateOnCurve => Error("The gate '{0}' stands on a curve.", "A leaf is straight: put the gate on a straight leg, or break the curve with one."),
         ProblemCode.CurveCare => Note("A curve of {0} radius begins here: hang the fabric on the {1} side, the outside.", "Inside, the ties alone would carry its pull. The rail is bent or cut to the chords; every post on the curve is pulled inwards."),
-        ProblemCode.CurvePart => Error("The {0} of a curve cannot be {1}.", "Lengths are above zero; delta is more than 0 and less than 360 degrees."),
+        ProblemCode.CurvePart => Error("The {0} of a curve cannot be {1}.", "Lengths are above zero, a bulge is not zero, delta is more than 0 and less than 360 degrees."),
         ProblemCode.CurveImpossible => Error("No curve has a {0} of {1} and a {2} of {3}.", "A chord is at most two radii and less than two tangents, a middle ordinate less than two radii, an external less than its tangent, an arc less than a circle; tangent and external need a delta under 180 degrees."),
         ProblemCode.CurveTurn => Error("No curve joins two tangents that turn by {0} degrees.", "They turn by more than 0 and less than 180 degrees."),
         ProblemCode.CurvePoints => Error("The three points of a curve lie on a line.", "Take a second point well off the line from the first to the third."),

@@ -99,29 +99,36 @@ public sealed record PlacedCurve(Curve Curve, SitePoint Pc, Direction Tangent, C
     public CurvePoint? At(Length station)
     {
         var arc = station - PcStation;
-        if (!(arc >= -slack && arc <= Curve.ArcLength + slack)) return null;
-        var deflection = Curve.DeflectionDegrees(arc);
-        return new CurvePoint(Pc.Step(Turned(deflection), Curve.ChordOf(arc)), Turned(2 * deflection));
+        // Far from zero a station is only known to its last bit.
+        var near = Length.Max(slack, 1e-15 * Length.Abs(station));
+        return arc >= -near && arc <= Curve.ArcLength + near ? PointAt(arc) : null;
     }
 
     /// <summary>The stakes to set the curve out: the PC, every whole multiple of the interval on the way, the PT.</summary>
     /// <param name="interval">Between stations, along the arc; at most 10,000 of them.</param>
     public Surveyed<IReadOnlyList<CurveStake>> Stakes(Length interval)
     {
-        if (!(interval > slack) || Curve.ArcLength / interval > MostStakes)
+        if (!(interval > slack) || !Survey.IsMeasure(interval.Metres) || Curve.ArcLength / interval > MostStakes)
             return Survey.Fail<IReadOnlyList<CurveStake>>(ProblemCode.CurveInterval, "interval", Shown(interval), Curve.ArcLength, MostStakes);
         var (step, end) = (interval.Nanometres, PtStation.Nanometres);
-        var stakes = new List<CurveStake> { Stake(PcStation, PcStation) };
-        for (var at = FirstMultiple(step); at < end; at += step) stakes.Add(Stake(Length.FromNanometres(at), stakes[^1].Station));
-        stakes.Add(Stake(PtStation, stakes[^1].Station));
+        var stakes = new List<CurveStake> { Stake(Length.Zero, PcStation) };
+        for (var at = FirstMultiple(step); at < end; at += step)
+            stakes.Add(Stake(Length.FromNanometres(at) - PcStation, stakes[^1].Station));
+        stakes.Add(Stake(Curve.ArcLength, stakes[^1].Station));
         return new(stakes, []);
     }
 
-    private CurveStake Stake(Length station, Length last)
+    private CurveStake Stake(Length arc, Length last)
     {
-        var arc = station - PcStation;
+        var station = PcStation + arc;
         return new CurveStake(
-            station, At(station)!.Value.Point, Curve.DeflectionDegrees(arc), Curve.ChordOf(arc), Curve.ChordOf(station - last));
+            station, PointAt(arc).Point, Curve.DeflectionDegrees(arc), Curve.ChordOf(arc), Curve.ChordOf(station - last));
+    }
+
+    private CurvePoint PointAt(Length arc)
+    {
+        var deflection = Curve.DeflectionDegrees(arc);
+        return new CurvePoint(Pc.Step(Turned(deflection), Curve.ChordOf(arc)), Turned(2 * deflection));
     }
 
     /// <summary>The first whole multiple of a step past the PC; stations before zero are negative.</summary>

@@ -35,8 +35,10 @@ public sealed record Traverse(SitePoint Start, SitePoint End, IReadOnlyList<Cour
         new Length(Courses.Sum(c => c.Latitude.Metres)) - (End.North - Start.North),
         new Length(Courses.Sum(c => c.Departure.Metres)) - (End.East - Start.East));
 
-    /// <summary>The n of the precision 1:n, perimeter over misclosure; infinite where nothing is missed.</summary>
-    public double Precision => Perimeter / Misclosure.Size;
+    /// <summary>
+    /// The n of the precision 1:n, perimeter over misclosure, both in whole nanometres; infinite where the misclosure is none.
+    /// </summary>
+    public double Precision => WholeNanometres(Perimeter) / WholeNanometres(Misclosure.Size);
 
     /// <summary>The corners: the start and the end of every course, but for the last of a loop, which is the start again.</summary>
     public IReadOnlyList<SitePoint> Corners => [Start, .. Courses.Take(Loop ? Courses.Count - 1 : Courses.Count).Select(c => c.To)];
@@ -63,6 +65,9 @@ public sealed record Traverse(SitePoint Start, SitePoint End, IReadOnlyList<Cour
         adjusted[^1] = adjusted[^1] with { To = End };
         return this with { Courses = adjusted };
     }
+
+    // A misclosure below half a nanometre is the rounding of doubles. Length.Nanometres would overflow on absurd notes.
+    private static double WholeNanometres(Length length) => Math.Round(length.Metres * 1e9);
 
     private static Course Adjusted(Course course, LinearMisclosure miss, double share, double walkedShare)
     {

@@ -14,7 +14,7 @@ internal static class TapeClosing
     private static readonly Length largestSlip = Length.FromFeet(2);
 
     /// <summary>Misclosures below this are the rounding of typed figures, and not told.</summary>
-    private static readonly Length untold = Length.FromInches(1.0 / 64);
+    internal static readonly Length Untold = Length.FromInches(1.0 / 64);
 
     /// <param name="within">The distance the book itself states for leading the last leg to the start.</param>
     public static void Close(TapeLine line, TapeBookState book, TapeCursor statement, Length? within)
@@ -36,7 +36,7 @@ internal static class TapeClosing
     }
 
     private static TapeText? Outcome(double gap, bool onto, bool stated)
-        => onto ? gap > untold.Metres ? TapeTexts.ClosedOnto : null
+        => onto ? gap > Untold.Metres ? TapeTexts.ClosedOnto : null
             : gap < SiteStage.ShortestLeg.Metres ? TapeTexts.ClosedBad
             : gap < largestSlip.Metres && !stated ? TapeTexts.ClosedShort
             : TapeTexts.ClosedByLeg;

@@ -107,8 +107,26 @@ internal sealed class TapeLine(LineId id, string name, int line, int column)
         Add(to, grade, along);
     }
 
+    /// <summary>Where the last leg ended before 'close' led it to the start; null where it did not.</summary>
+    public TapePoint? WalkedTo { get; private set; }
+
+    /// <summary>Line of the book that spreads the misclosure.</summary>
+    public int? AdjustedAt { get; set; }
+
     /// <summary>Leads the last leg to the start of the line instead of to where it ended.</summary>
-    public void LeadToStart() => Legs[^1] = Legs[^1] with { To = Start };
+    public void LeadToStart()
+    {
+        WalkedTo = End;
+        Legs[^1] = Legs[^1] with { To = Start };
+    }
+
+    /// <summary>Moves the corners of a closed line; its first stays.</summary>
+    /// <param name="ends">Where the legs now end, the last one at the start.</param>
+    public void Move(IReadOnlyList<TapePoint> ends)
+    {
+        for (var i = 0; i < Legs.Count; i++)
+            Legs[i] = Legs[i] with { From = i == 0 ? Start : ends[i - 1], To = ends[i] };
+    }
 
     public void Break()
     {

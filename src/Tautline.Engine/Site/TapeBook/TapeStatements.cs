@@ -34,6 +34,7 @@ internal sealed class TapeStatements
             ["left"] = walk.Turn,
             ["height"] = walk.Height,
             ["close"] = walk.Close,
+            ["adjust"] = walk.Adjust,
             ["gate"] = marks.Gate,
             ["no-dig"] = marks.NoDig,
         };

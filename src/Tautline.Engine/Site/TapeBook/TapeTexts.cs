@@ -82,6 +82,11 @@ internal static class TapeTexts
     public static readonly TapeText ClosedBad = Error("close-gap", "The legs end {0} {1} of the start after {2} walked, 1:{3}: too much for a slip of the tape, too little for a leg.", "Check the legs, or lead the last one to the start with: close within {0}");
     public static readonly TapeText CloseTurn = Warning("close-turn", "The turn before 'close' points more than 5 degrees away from the {0}.", "Check the turns and the lengths; the plan goes straight back to the start.");
 
+    public static readonly TapeText AdjustOpen = Error("adjust-open", "'adjust' stands before its line is closed.", "It belongs below the 'close' of the line.");
+    public static readonly TapeText AdjustTwice = Error("adjust-twice", "The line '{0}' was adjusted in line {1}.", "Once spread, nothing is left to spread.");
+    public static readonly TapeText AdjustLeg = Error("adjust-leg", "The last leg of the line '{0}' was made by 'close': nothing is left to spread.", "Take 'adjust' out. If all legs were walked, state how far off they may end: close within 3'");
+    public static readonly TapeText Adjusted = Note("adjust-moved", "The misclosure of {0} is spread over {1} legs, to each by its length. Corners moved: {2}.", "Without 'adjust' the last leg takes it all.");
+
     // writing
     public static readonly TapeText NotWritten = Warning("not-written", "A tape book cannot say: {0}.", "Keep the job file; this book alone does not hold it.");
     public static readonly TapeText NameChanged = Warning("name-changed", "{0}", "The book calls it {1}.");

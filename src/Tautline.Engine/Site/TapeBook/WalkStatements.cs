@@ -71,6 +71,13 @@ internal sealed class WalkStatements(TapeBookState book)
         line.ClosedAt = statement.Line;
     }
 
+    public void Adjust(TapeCursor statement)
+    {
+        statement.End();
+        if (book.Open is { ClosedAt: not null } line) TapeAdjusting.Adjust(line, book, statement);
+        else statement.Problem(TapeTexts.AdjustOpen, 1);
+    }
+
     /// <summary>The line being walked, begun where the book names none; null, and told, where it is closed.</summary>
     private TapeLine? OpenFor(TapeCursor statement)
     {
