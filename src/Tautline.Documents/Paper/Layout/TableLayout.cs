@@ -4,7 +4,7 @@ namespace Tautline.Documents.Paper.Layout;
 internal sealed class TableLayout(TextMeasure measure, LineBreaker breaker, PageFrame frame)
 {
     private const double CellPad = 4;
-    private const double RowPad = 2.2;
+    private const double RowPad = 1.5;
 
     public IEnumerable<Strip> Strips(PaperTable table)
     {
@@ -69,7 +69,11 @@ internal sealed class TableLayout(TextMeasure measure, LineBreaker breaker, Page
         for (int i = 0; i < count; i++)
         {
             natural[i] = WidestOf(table, i, measure.Width) + (2 * CellPad);
-            least[i] = Math.Min(natural[i], WidestOf(table, i, breaker.LongestWord) + (2 * CellPad));
+
+            // A figure and its unit belong on one line; words may go on the next.
+            least[i] = table.Columns[i].Align == ColumnAlign.End
+                ? natural[i]
+                : Math.Min(natural[i], WidestOf(table, i, breaker.LongestWord) + (2 * CellPad));
         }
 
         return ColumnFit.Widths(natural, least, frame.Width);
