@@ -8,15 +8,17 @@ internal static class ColumnFit
 
     /// <summary>
     /// Widths that add up to <paramref name="available"/>, all in points. What is over goes to the widest column. What is missing is
-    /// taken from the widest columns first, down to their longest words, and only then from all.
+    /// taken from the widest columns first, and from none beyond its next wish while another can still give.
     /// </summary>
-    /// <param name="natural">Width of each column with nothing broken.</param>
-    /// <param name="least">Width below which a word or a figure would be cut; at most the natural width.</param>
     /// <param name="available">Width of the whole table.</param>
-    public static double[] Widths(double[] natural, double[] least, double available)
+    /// <param name="wishes">Widths from the best to the last acceptable, one per column in each; none grows from one wish to the next.</param>
+    public static double[] Widths(double available, params double[][] wishes)
     {
-        if (natural.Sum() <= available) return Widened(natural, available);
-        return least.Sum() <= available ? Widened(Capped(natural, least, available), available) : Scaled(least, available);
+        if (wishes[0].Sum() <= available) return Widened(wishes[0], available);
+        for (int i = 1; i < wishes.Length; i++)
+            if (wishes[i].Sum() <= available) return Widened(Capped(wishes[i - 1], wishes[i], available), available);
+        double[] last = wishes[^1];
+        return Widened(Capped(last, new double[last.Length], available), available);
     }
 
     private static double[] Widened(double[] widths, double available)
@@ -26,26 +28,20 @@ internal static class ColumnFit
         return widened;
     }
 
-    /// <summary>No column wider than one common width, unless its longest word is; that width as great as the table allows.</summary>
-    private static double[] Capped(double[] natural, double[] least, double available)
+    /// <summary>No column wider than one common width, unless its floor is; that width as great as the table allows.</summary>
+    private static double[] Capped(double[] wish, double[] floor, double available)
     {
-        (double fits, double tooWide) = (0, natural.Max());
+        (double fits, double tooWide) = (0, wish.Max());
         for (int i = 0; i < Halvings; i++)
         {
             double middle = (fits + tooWide) / 2;
-            if (At(middle, natural, least).Sum() <= available) fits = middle;
+            if (At(middle, wish, floor).Sum() <= available) fits = middle;
             else tooWide = middle;
         }
 
-        return At(fits, natural, least);
+        return At(fits, wish, floor);
     }
 
-    private static double[] At(double cap, double[] natural, double[] least) =>
-        [.. natural.Zip(least, (n, l) => Math.Min(n, Math.Max(l, cap)))];
-
-    private static double[] Scaled(double[] least, double available)
-    {
-        double sum = least.Sum();
-        return [.. least.Select(l => l * available / sum)];
-    }
+    private static double[] At(double cap, double[] wish, double[] floor) =>
+        [.. wish.Zip(floor, (w, f) => Math.Min(w, Math.Max(f, cap)))];
 }
