@@ -21,7 +21,10 @@ public static class LongJobs
             var grade = (i % 5) switch { 1 => 0.04, 3 => -0.06, _ => 0 };
             vertices.Add(new Vertex
             {
-                Id = new($"v{i}"), Order = keys[i], East = Length.FromFeet(east), North = Length.FromFeet(north),
+                Id = new($"v{i}"),
+                Order = keys[i],
+                East = Length.FromFeet(east),
+                North = Length.FromFeet(north),
                 Leg = i < legs ? new Leg { Id = new($"leg{i}"), Grade = new Slope(grade) } : null,
             });
             if (i < legs && i % 10 == 4)
@@ -33,8 +36,12 @@ public static class LongJobs
         }
         return new Job
         {
-            Id = new("long"), Name = "long line", Specs = [new Spec { Id = new("fence"), Height = Length.FromFeet(6), Brace = "no" }],
-            Lines = [new Line { Id = new("line"), Order = OrderKey.First, Spec = new("fence"), Vertices = vertices }], Gates = gates, Obstacles = obstacles,
+            Id = new("long"),
+            Name = "long line",
+            Specs = [new Spec { Id = new("fence"), Height = Length.FromFeet(6), Brace = "no" }],
+            Lines = [new Line { Id = new("line"), Order = OrderKey.First, Spec = new("fence"), Vertices = vertices }],
+            Gates = gates,
+            Obstacles = obstacles,
         };
     }
 }

@@ -16,25 +16,30 @@ internal static class Flags
 
     public static Option<string?> Rules() => new("--rules")
     {
-        Description = "A rule set to plan by, instead of the built-in one.", HelpName = "FILE",
+        Description = "A rule set to plan by, instead of the built-in one.",
+        HelpName = "FILE",
     };
 
     public static Option<bool> Json(string description) => new("--json") { Description = description };
 
     public static Option<UnitSystem?> Units() => new("--units")
     {
-        Description = "us or metric; otherwise as the job says.", HelpName = "us|metric", CustomParser = ReadUnits,
+        Description = "us or metric; otherwise as the job says.",
+        HelpName = "us|metric",
+        CustomParser = ReadUnits,
     };
 
     public static Option<Length?> Spec() => new("--spec")
     {
-        Description = "For an outline: height of the fence, such as 6ft, 72in or 1.8288m; otherwise 6 ft.", HelpName = "HEIGHT",
+        Description = "For an outline: height of the fence, such as 6ft, 72in or 1.8288m; otherwise 6 ft.",
+        HelpName = "HEIGHT",
         CustomParser = ReadHeight,
     };
 
     public static Option<CoordinateSystemChoice?> Crs() => new("--crs")
     {
-        Description = "For an outline: its coordinates, as EPSG:n, local-m, local-ft or local-ftus (survey feet).", HelpName = "SYSTEM",
+        Description = "For an outline: its coordinates, as EPSG:n, local-m, local-ft or local-ftus (survey feet).",
+        HelpName = "SYSTEM",
         CustomParser = ReadSystem,
     };
 

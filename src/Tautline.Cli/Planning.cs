@@ -21,10 +21,12 @@ internal static class Planning
 {
     public static Planned Run(PlanningOptions options, CliHost host)
     {
-        var file = Work.Run(host, "reading", () => JobSource.Load(options.File, options.Outline, options.Units));
-        if (file.Exit != ExitCode.Fine) return new(null, default, [.. Messages.Ordered(file.Findings)], file.Exit);
         var (rules, fault) = RulesSource.Load(options.Rules);
-        return rules is null ? new(null, default, [fault!], ExitCode.Unreadable) : Plan(file, file.Job!, rules, options.Units, host);
+        if (rules is null) return new(null, default, [fault!], ExitCode.Unreadable);
+        var file = Work.Run(host, "reading", () => JobSource.Load(options.File, options.Outline, options.Units, rules));
+        return file.Exit == ExitCode.Fine
+            ? Plan(file, file.Job!, rules, options.Units, host)
+            : new(null, default, [.. Messages.Ordered(file.Findings)], file.Exit);
     }
 
     private static Planned Plan(LoadedJob file, Job job, Rules rules, UnitSystem? asked, CliHost host)

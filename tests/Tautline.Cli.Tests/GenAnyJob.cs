@@ -32,8 +32,19 @@ internal static class GenAnyJob
         Gen.Select(MaybeValue(Gen.Double[3.048, 152.4].Select(m => new Length(m))), genExtra),
         (a, b, c, d) => new Spec
         {
-            Id = new(a.Item1), Name = a.Item2, Height = a.Item3, Mesh = a.Item4, Selvage = b.Item1, LinePost = b.Item2, TerminalPost = b.Item3,
-            RailSection = b.Item4, Top = c.Item1, Bottom = c.Item2, Brace = c.Item3, Roll = d.Item1, Extra = d.Item2,
+            Id = new(a.Item1),
+            Name = a.Item2,
+            Height = a.Item3,
+            Mesh = a.Item4,
+            Selvage = b.Item1,
+            LinePost = b.Item2,
+            TerminalPost = b.Item3,
+            RailSection = b.Item4,
+            Top = c.Item1,
+            Bottom = c.Item2,
+            Brace = c.Item3,
+            Roll = d.Item1,
+            Extra = d.Item2,
         });
 
     private static readonly Gen<Leg> genLeg = Gen.Select(genId, Gen.Double[-1, 1], MaybeValue(genId.Select(i => new SpecId(i))), genExtra)
@@ -45,7 +56,11 @@ internal static class GenAnyJob
     private static readonly Gen<Line> genLine = Gen.Select(genId, genText, Gen.Bool, genId, genVertex.List[0, 5], genExtra, (id, name, closed, spec, vertices, extra) =>
         new Line
         {
-            Id = new(id), Name = name, Closed = closed, Spec = new(spec), Extra = extra,
+            Id = new(id),
+            Name = name,
+            Closed = closed,
+            Spec = new(spec),
+            Extra = extra,
             Vertices = [.. vertices.Zip(OrderKey.Spread(vertices.Count), (v, key) => v with { Order = key })],
         });
 
@@ -55,8 +70,14 @@ internal static class GenAnyJob
     private static readonly Gen<Obstacle> genObstacle = Gen.Select(Gen.Select(genId, genId, genText), Gen.Select(genSize, genSize, genSize), genText, genExtra)
         .Select(o => new Obstacle
         {
-            Id = new(o.Item1.Item1), Leg = new(o.Item1.Item2), Kind = o.Item1.Item3, From = o.Item2.Item1, To = o.Item2.Item2, Clearance = o.Item2.Item3,
-            Note = o.Item3, Extra = o.Item4,
+            Id = new(o.Item1.Item1),
+            Leg = new(o.Item1.Item2),
+            Kind = o.Item1.Item3,
+            From = o.Item2.Item1,
+            To = o.Item2.Item2,
+            Clearance = o.Item2.Item3,
+            Note = o.Item3,
+            Extra = o.Item4,
         });
 
     private static readonly Gen<RuleOverride> genOverride = Gen.Select(genId, Gen.Double[0.001, 1000], genText, genExtra)
@@ -73,8 +94,16 @@ internal static class GenAnyJob
         Gen.Select(genGate.List[0, 2], genObstacle.List[0, 2], genCalibration.List[0, 2]),
         (a, b, c) => new Job
         {
-            Id = new(a.Item1), Name = a.Item2, Units = a.Item3 ? UnitSystem.Metric : UnitSystem.UsCustomary, Coordinates = a.Item4, Extra = a.Item5,
-            AsSpecified = b.Item1, Specs = b.Item2, Gates = c.Item1, Obstacles = c.Item2, Calibrations = c.Item3,
+            Id = new(a.Item1),
+            Name = a.Item2,
+            Units = a.Item3 ? UnitSystem.Metric : UnitSystem.UsCustomary,
+            Coordinates = a.Item4,
+            Extra = a.Item5,
+            AsSpecified = b.Item1,
+            Specs = b.Item2,
+            Gates = c.Item1,
+            Obstacles = c.Item2,
+            Calibrations = c.Item3,
             Lines = b.Item3.Count == 1 ? b.Item3 : [.. b.Item3.Zip(OrderKey.Spread(b.Item3.Count), (l, key) => l with { Order = key })],
         });
 }

@@ -49,6 +49,15 @@ public sealed class PlanTests
     }
 
     [Fact]
+    public void WithoutATopRailTheTextHasTwoWires()
+    {
+        using var folder = new CliFolder(Jobs.With("\"brace\": \"no\"", "\"brace\": \"no\", \"top\": \"wire\""));
+        var text = folder.Run("plan", "@job.json").Output;
+        Assert.Contains("  2 wires, each  101' 9 1/8\"; 53 rings, every 8 diamonds (22 3/8\")\n", text, StringComparison.Ordinal);
+        Assert.Contains("top tension wire, no top rail, bottom tension wire, no braces", Words(text.ReplaceLineEndings(" ")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void TextTellsGates()
     {
         using var folder = new CliFolder(Jobs.Yard);
@@ -89,7 +98,7 @@ public sealed class PlanTests
     {
         using var folder = new CliFolder(Jobs.Line100);
         var ran = folder.Run("plan", "@job.json");
-        Assert.Contains("warning: job.json, takeoff[", ran.Error, StringComparison.Ordinal);
+        Assert.Contains("warning: job.json, take-off line 11: fence fabric", ran.Error, StringComparison.Ordinal);
         Assert.Contains("fence fabric: the rolls end 4 7/8\" past the last terminal.", ran.Error, StringComparison.Ordinal);
         Assert.Contains("the rolls end 4 7/8\" past the last terminal", Words(ran.Output.ReplaceLineEndings(" ")), StringComparison.Ordinal);
     }
@@ -218,6 +227,33 @@ public sealed class PlanTests
         Assert.Contains(
             "An outline names no fence: planned is 4' 0\" fabric, 2-in mesh, 9 gauge, top rail, bottom wire, no gates.", ran.Error,
             StringComparison.Ordinal);
+    }
+
+    /// <summary>The yard of docs/tape-book.md is part B of the hand counts: 29 bays and 23 line posts beside 8 terminals.</summary>
+    [Fact]
+    public void ATapeBookIsPlanned()
+    {
+        using var folder = new CliFolder().Put(
+            "yard.tape",
+            """
+            job "Back yard"
+            spec yard height 6' line-post 2.375-sch40 terminal-post 2.875-sch40 rail 1.660-sch40 brace no
+            ten pickets 14"
+            line yard
+            leg 60'
+            gate walk 4' from 20'
+            R 90
+            leg 90'
+            R 90
+            leg 60'
+            gate double 16' from 30'
+            R 90
+            leg 90'
+            close
+            """);
+        var ran = folder.Run("plan", "@yard.tape", "--csv", "posts");
+        Assert.Equal(ExitCode.Fine, ran.Exit);
+        Assert.Equal(8 + 23, CsvBack.Rows(ran.Output).Count);
     }
 
     [Fact]

@@ -14,7 +14,11 @@ internal static class GenJob
     private static readonly Gen<Spec> genSpec = Gen.Select(Gen.Int[0, 6].Select(i => new[] { 4.0, 5, 6, 7, 8, 10, 12 }[i]), Gen.Bool, Gen.Bool, Gen.Bool)
         .Select((feet, rail, wire, brace) => new Spec
         {
-            Id = new("fence"), Height = Length.FromFeet(feet), Top = rail ? "rail" : "wire", Bottom = wire ? "wire" : "none", Brace = brace ? "yes" : "no",
+            Id = new("fence"),
+            Height = Length.FromFeet(feet),
+            Top = rail ? "rail" : "wire",
+            Bottom = wire ? "wire" : "none",
+            Brace = brace ? "yes" : "no",
         });
 
     public static Gen<Job> Any { get; } = Gen.Select(genLeg.List[1, 8], genSpec, Gen.Bool, Gen.Double[0, 1], Gen.Double[0, 1], Gen.Bool)

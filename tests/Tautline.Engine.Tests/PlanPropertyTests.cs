@@ -65,6 +65,21 @@ public sealed class PlanPropertyTests
         Assert.Equal(11, plan.Lines[0].Runs[0].Bays);
     }
 
+    /// <summary>Without a top rail a wire runs at the top: twice the wire and rings of a railed line, no rail, caps without loops.</summary>
+    [Fact]
+    public void ALineWithoutATopRailHasAWireAtTheTop()
+    {
+        var railed = Some.Plan(Some.StraightHundred());
+        var wired = Some.Plan(Some.Job(Some.Line("main", false, [(0, 0), (0, 100)]), Some.Spec() with { Top = "wire" }) with { Calibrations = [Some.Calibration()] });
+        double Net(Plan plan, string part) => plan.Takeoff.Where(t => t.Part == part).Sum(t => t.Net);
+        Assert.Equal(2 * 1221.125, new Length(Net(wired, "tension-wire")).Inches, 6);
+        Assert.Equal(106, Net(wired, "ring"));
+        Assert.Equal(4, Net(wired, "brace-band"));
+        Assert.Equal(0, Net(wired, "rail") + Net(wired, "rail-end") + Net(wired, "loop-cap"));
+        Assert.Equal(11, Net(wired, "dome-cap"));
+        Assert.Equal(53, Net(railed, "ring"));
+    }
+
     private static string Words(Job job) => string.Join('|', Some.Plan(job).Problems.Select(p => ProblemText.Message(p, UnitSystem.UsCustomary)));
 
     private static string Material(Plan plan)

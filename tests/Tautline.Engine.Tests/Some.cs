@@ -17,8 +17,13 @@ internal static class Some
     /// <summary>2-in 9-ga fabric on the pipe of the hand counts; no brace.</summary>
     public static Spec Spec(double heightFeet = 6, string id = "fence") => new()
     {
-        Id = new(id), Name = id, Height = Length.FromFeet(heightFeet), LinePost = "2.375-sch40", TerminalPost = "2.875-sch40",
-        RailSection = "1.660-sch40", Brace = "no",
+        Id = new(id),
+        Name = id,
+        Height = Length.FromFeet(heightFeet),
+        LinePost = "2.375-sch40",
+        TerminalPost = "2.875-sch40",
+        RailSection = "1.660-sch40",
+        Brace = "no",
     };
 
     /// <summary>An open or closed line through points given in feet; leg i leaves point i.</summary>
@@ -27,7 +32,11 @@ internal static class Some
         var keys = OrderKey.Spread(feet.Length);
         return new Line
         {
-            Id = new(id), Order = OrderKey.First, Name = id, Closed = closed, Spec = new(spec),
+            Id = new(id),
+            Order = OrderKey.First,
+            Name = id,
+            Closed = closed,
+            Spec = new(spec),
             Vertices = [.. feet.Select((p, i) => new Vertex
             {
                 Id = new($"{id}/v{i + 1}"), Order = keys[i], East = Length.FromFeet(p.East), North = Length.FromFeet(p.North),
@@ -38,12 +47,19 @@ internal static class Some
 
     public static Job Job(Line line, params Spec[] specs) => new()
     {
-        Id = new("job"), Name = "test", Specs = specs.Length > 0 ? specs : [Spec()], Lines = [line],
+        Id = new("job"),
+        Name = "test",
+        Specs = specs.Length > 0 ? specs : [Spec()],
+        Lines = [line],
     };
 
     public static Gate Gate(string id, string leg, string kind, double nearFeet, double openingFeet) => new()
     {
-        Id = new(id), Leg = new(leg), Kind = kind, NearFace = Length.FromFeet(nearFeet), Opening = Length.FromFeet(openingFeet),
+        Id = new(id),
+        Leg = new(leg),
+        Kind = kind,
+        NearFace = Length.FromFeet(nearFeet),
+        Opening = Length.FromFeet(openingFeet),
     };
 
     /// <summary>Ten pickets over 14 in: an advance of 1.40.</summary>

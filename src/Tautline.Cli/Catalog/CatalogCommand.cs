@@ -10,8 +10,10 @@ internal static class CatalogCommand
     {
         var part = new Argument<CatalogPart?>("PART")
         {
-            Description = "fabrics, sections, gate-posts, posts, parts or rules; all of them if none is named.", HelpName = "PART",
-            Arity = ArgumentArity.ZeroOrOne, CustomParser = ReadPart,
+            Description = "fabrics, sections, gate-posts, posts, parts or rules; all of them if none is named.",
+            HelpName = "PART",
+            Arity = ArgumentArity.ZeroOrOne,
+            CustomParser = ReadPart,
         };
         var json = Flags.Json("As JSON: metres, kilograms per metre, and rules in their SI unit.");
         var (rules, units) = (Flags.Rules(), Flags.Units());

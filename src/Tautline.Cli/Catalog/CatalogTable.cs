@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using Tautline.Cli.Output;
 using Tautline.Engine.Catalog;
@@ -19,7 +20,15 @@ internal readonly record struct Cell(string? Text, IReadOnlyList<double>? Values
     public string Show(UnitSystem units)
     {
         var unit = Unit;
-        return Text ?? string.Join(", ", Values!.Select(v => ExprText.Value(v, unit, units)));
+        return Text ?? string.Join(", ", Values!.Select(v => Show(v, unit, units)));
+    }
+
+    /// <summary>Whole feet from 4 ft on are said in feet.</summary>
+    private static string Show(double value, Unit unit, UnitSystem units)
+    {
+        var feet = new Length(value).Feet;
+        var whole = unit == Unit.Length && units == UnitSystem.UsCustomary && feet >= 4 - 1e-9 && Math.Abs(feet - Math.Round(feet)) < 1e-9;
+        return whole ? string.Create(CultureInfo.InvariantCulture, $"{Math.Round(feet):#,0} ft") : ExprText.Value(value, unit, units);
     }
 
     public void Write(Utf8JsonWriter json)

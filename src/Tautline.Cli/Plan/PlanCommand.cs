@@ -16,7 +16,9 @@ internal static class PlanCommand
         var csv = new Option<CsvTable?>("--csv")
         {
             Description = "One table as CSV: takeoff (also if none is named), posts or runs. Write it after FILE.",
-            HelpName = "takeoff|posts|runs", Arity = ArgumentArity.ZeroOrOne, CustomParser = ReadTable,
+            HelpName = "takeoff|posts|runs",
+            Arity = ArgumentArity.ZeroOrOne,
+            CustomParser = ReadTable,
         };
         var all = new Option<bool>("--all") { Description = "List every post and run of a large job." };
         var output = new Option<string?>("--out") { Description = "Write to this file instead of the screen.", HelpName = "FILE" };

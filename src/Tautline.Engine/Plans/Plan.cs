@@ -62,6 +62,8 @@ public sealed record PostPlan(
 /// <param name="ToPost">Index of the last; 0 where a closed line comes back to its start.</param>
 /// <param name="Along">Centre to centre along the ground.</param>
 /// <param name="Rail">Top rail between the terminals' faces; zero without one.</param>
+/// <param name="Wire">Length of one tension wire with its wraps; zero without one. A run without a top rail has one at the top.</param>
+/// <param name="Rings">On one tension wire.</param>
 /// <param name="Fabric">Between the two tension bars.</param>
 /// <param name="RollTake">What the pull takes from a square-cut roll.</param>
 public sealed record RunPlan(

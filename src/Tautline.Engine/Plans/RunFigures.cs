@@ -50,9 +50,9 @@ public readonly record struct RunFigures(HungRun Run, Chain Chain, int Line, int
     public N RailMass<N>(double rail) where N : struct, INumber<N> => PostFormulas.Mass(Spec.Rail, Known<N>(FactKind.Rail, rail));
 
     public N Wire<N>(double along) where N : struct, INumber<N>
-        => Spec.BottomWire
+        => Spec.Wires > 0
             ? RunFormulas.Wire(Known<N>(FactKind.RunAlong, along), Run.First.Section, Run.Last.Section, Spec.Rules)
-            : N.Given("no bottom wire", 0, Unit.Length);
+            : N.Given("no tension wire", 0, Unit.Length);
 
     public N Fabric<N>(double along) where N : struct, INumber<N>
         => RunFormulas.Fabric(Known<N>(FactKind.RunAlong, along), Run.First.Section, Run.Last.Section, Spec.Rules);
@@ -74,9 +74,9 @@ public readonly record struct RunFigures(HungRun Run, Chain Chain, int Line, int
             : N.Given("no top rail", 0, Unit.Count);
 
     public N Rings<N>(double fabric, double space) where N : struct, INumber<N>
-        => Spec.BottomWire
+        => Spec.Wires > 0
             ? RunFormulas.Between(Known<N>(FactKind.Fabric, fabric), OfSpec<N>(FactKind.RingSpace, space))
-            : N.Given("no bottom wire", 0, Unit.Count);
+            : N.Given("no tension wire", 0, Unit.Count);
 
     /// <summary>The brace rail of an end, between the faces of the terminal and the first line post.</summary>
     public N BraceRail<N>(int end) where N : struct, INumber<N>

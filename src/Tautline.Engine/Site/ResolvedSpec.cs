@@ -11,6 +11,9 @@ public sealed record ResolvedSpec(
 {
     public Length Height => Spec.Height;
 
+    /// <summary>Tension wires of a run: one at the top where there is no rail, one at the bottom where the spec has it.</summary>
+    public int Wires => (TopRail ? 0 : 1) + (BottomWire ? 1 : 0);
+
     /// <summary>Length of the rolls, the job's own or the rule set's.</summary>
     public Length Roll => Spec.Roll ?? Rules.RollLength.Length;
 }

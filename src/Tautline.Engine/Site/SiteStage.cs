@@ -8,7 +8,8 @@ namespace Tautline.Engine.Site;
 /// <summary>Turns the lines of a job into measured chains with their gates, no-dig stretches and standing posts.</summary>
 public static class SiteStage
 {
-    private static readonly Length shortestLeg = Length.FromInches(6);
+    /// <summary>Anything shorter is a slip of the pen, and no place for a post.</summary>
+    public static readonly Length ShortestLeg = Length.FromInches(6);
 
     /// <summary>The job's lines in order, or none at all while an error stands: there is never half a plan.</summary>
     public static IReadOnlyList<SiteLine> Measure(
@@ -55,7 +56,7 @@ public static class SiteStage
     {
         var (east, north) = (to.East - from.East, to.North - from.North);
         var level = new Length(Math.Sqrt(east.Metres * east.Metres + north.Metres * north.Metres));
-        if (level.Nanometres < shortestLeg.Nanometres) problems.Add(ProblemCode.LegShort, place, level, shortestLeg);
+        if (level.Nanometres < ShortestLeg.Nanometres) problems.Add(ProblemCode.LegShort, place, level, ShortestLeg);
         var heading = level.Metres > 0 ? new Direction(east / level, north / level) : new Direction(0, 1);
         var grade = from.Leg?.Grade.Ratio ?? 0;
         var along = new Length(level.Metres * Math.Sqrt(1 + grade * grade));

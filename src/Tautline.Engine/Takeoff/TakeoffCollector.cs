@@ -44,7 +44,7 @@ internal sealed class TakeoffCollector
         fabric.Net.Add(new(Fact(FactKind.Fabric), run.Fabric.Metres, 1, Unit.Length));
         fabric.Bought.Add(new(Fact(FactKind.RollTake), run.RollTake.Metres, 1, Unit.Length));
         if (spec.TopRail) Rail(run, spec, Fact);
-        if (spec.BottomWire) Wire(run, Fact);
+        if (spec.Wires > 0) Wire(run, spec.Wires, Fact);
         for (var end = 0; end < 2; end++) End(run, hung, line, at, end);
     }
 
@@ -57,10 +57,10 @@ internal sealed class TakeoffCollector
         Count(new("rail-end", spec.Rail), fact(FactKind.RunEnds), 2);
     }
 
-    private void Wire(RunPlan run, Func<FactKind, FactKey> fact)
+    private void Wire(RunPlan run, int wires, Func<FactKind, FactKey> fact)
     {
-        Item(new("tension-wire"), QuantityUnit.Length, PurchaseUnit.Coil).Net.Add(new(fact(FactKind.Wire), run.Wire.Metres, 1, Unit.Length));
-        Count(new("ring"), fact(FactKind.Rings), run.Rings);
+        Item(new("tension-wire"), QuantityUnit.Length, PurchaseUnit.Coil).Net.Add(new(fact(FactKind.Wire), run.Wire.Metres, wires, Unit.Length));
+        Count(new("ring"), fact(FactKind.Rings), run.Rings, wires);
     }
 
     /// <summary>For each braced panel a rail with two ends, a rod, and four bands: two on the terminal, two on the line post.</summary>
@@ -83,7 +83,7 @@ internal sealed class TakeoffCollector
         var one = new FactKey(FactKind.FabricEnd, line, at, end);
         Count(new("tension-bar", null, WholeInches(plan.Bar)), one, 1);
         Bands("tension-band", post, new(FactKind.Bands, line, at, end), plan.Bands, 1);
-        var held = (spec.TopRail ? 1 : 0) + (spec.BottomWire ? 1 : 0);
+        var held = (spec.TopRail ? 1 : 0) + spec.Wires;
         if (held > 0) Bands("brace-band", post, one, 1, held);
         if (spec.Braced) Brace(plan, hung, post, one);
     }

@@ -33,7 +33,10 @@ public static class OutlineJob
     private static CoordinateFrame? Frame(ImportResult import) => import is { Origin: { } origin, System: { } system }
         ? new CoordinateFrame
         {
-            System = Name(system), OriginEast = origin.EastMetres, OriginNorth = origin.NorthMetres, GroundScale = 1 / origin.GridPerLocal,
+            System = Name(system),
+            OriginEast = origin.EastMetres,
+            OriginNorth = origin.NorthMetres,
+            GroundScale = 1 / origin.GridPerLocal,
         }
         : null;
 
@@ -46,7 +49,11 @@ public static class OutlineJob
         var keys = OrderKey.Spread(line.Points.Length);
         return new Line
         {
-            Id = new(id), Order = order, Name = line.Name, Closed = line.Closed, Spec = spec,
+            Id = new(id),
+            Order = order,
+            Name = line.Name,
+            Closed = line.Closed,
+            Spec = spec,
             Vertices = [.. line.Points.Select((p, i) => VertexOf(line, id, i, keys[i], grades))],
         };
     }
@@ -59,7 +66,10 @@ public static class OutlineJob
         var grade = leaves && grades ? Grade(point, line.Points[(index + 1) % line.Points.Length]) : 0;
         return new Vertex
         {
-            Id = new($"{id}/v{number}"), Order = order, East = new Length(point.East), North = new Length(point.North),
+            Id = new($"{id}/v{number}"),
+            Order = order,
+            East = new Length(point.East),
+            North = new Length(point.North),
             Leg = leaves ? new Leg { Id = new($"{id}/leg{number}"), Grade = new Slope(grade) } : null,
         };
     }

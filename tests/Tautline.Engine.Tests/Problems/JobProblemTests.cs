@@ -14,7 +14,11 @@ public sealed class JobProblemTests
     private static readonly Gate walk = Some.Gate("gate", "main/leg1", "walk", 20, 4);
     private static readonly Obstacle zone = new()
     {
-        Id = new("zone"), Leg = new("main/leg1"), Kind = Obstacle.NoDig, From = Length.FromFeet(30), To = Length.FromFeet(33),
+        Id = new("zone"),
+        Leg = new("main/leg1"),
+        Kind = Obstacle.NoDig,
+        From = Length.FromFeet(30),
+        To = Length.FromFeet(33),
     };
 
     private static Job With(Spec other) => straight with { Specs = [other] };

@@ -12,7 +12,6 @@ internal static class TapeClosing
     private const double SlipPart = 100;
 
     private static readonly Length largestSlip = Length.FromFeet(2);
-    private static readonly Length shortestLeg = Length.FromInches(6);
 
     /// <summary>Misclosures below this are the rounding of typed figures, and not told.</summary>
     private static readonly Length untold = Length.FromInches(1.0 / 64);
@@ -32,13 +31,13 @@ internal static class TapeClosing
         if (onto) line.LeadToStart();
         else line.WalkTo(line.Start, 0, false);
         CheckTurn(turned, onto ? line.Legs[0] : line.Legs[^1], onto, statement);
-        if (onto && line.Legs[^1].LevelMetres < shortestLeg.Metres)
-            statement.Problem(TapeTexts.LegShort, 1, book.Show(line.Legs[^1].LevelMetres), book.Show(shortestLeg.Metres));
+        if (onto && line.Legs[^1].LevelMetres < SiteStage.ShortestLeg.Metres)
+            statement.Problem(TapeTexts.LegShort, 1, book.Show(line.Legs[^1].LevelMetres), book.Show(SiteStage.ShortestLeg.Metres));
     }
 
     private static TapeText? Outcome(double gap, bool onto, bool stated)
         => onto ? gap > untold.Metres ? TapeTexts.ClosedOnto : null
-            : gap < shortestLeg.Metres ? TapeTexts.ClosedBad
+            : gap < SiteStage.ShortestLeg.Metres ? TapeTexts.ClosedBad
             : gap < largestSlip.Metres && !stated ? TapeTexts.ClosedShort
             : TapeTexts.ClosedByLeg;
 

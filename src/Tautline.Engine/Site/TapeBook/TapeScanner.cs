@@ -18,7 +18,11 @@ internal static class TapeScanner
         for (var i = 0; i < line.Length && line[i] != '#';)
         {
             if (char.IsWhiteSpace(line[i])) i++;
-            else if (Read(line, i) is { } token) (i, _) = (token.End, Keep(tokens, token));
+            else if (Read(line, i) is { } token)
+            {
+                tokens.Add(token);
+                i = token.End;
+            }
             else
             {
                 problems.Add(TapeTexts.QuoteUnclosed, number, i + 1);
@@ -43,12 +47,6 @@ internal static class TapeScanner
         '\u2010' or '\u2011' or '\u2012' or '\u2013' or '\u2212' => '-',
         _ => mark,
     };
-
-    private static bool Keep(List<TapeToken> tokens, TapeToken token)
-    {
-        tokens.Add(token);
-        return true;
-    }
 
     private static int FindControl(string line)
     {

@@ -8,8 +8,6 @@ internal sealed class WalkStatements(TapeBookState book)
 {
     private const string PointForm = "10' east 20' north";
 
-    private static readonly Length shortestLeg = Length.FromInches(6);
-
     public void Line(TapeCursor statement)
     {
         var column = statement.Column;
@@ -126,8 +124,8 @@ internal sealed class WalkStatements(TapeBookState book)
 
     private bool TooShort(double metres, TapeCursor statement, int column)
     {
-        if (new Length(metres).Nanometres >= shortestLeg.Nanometres) return false;
-        statement.Problem(TapeTexts.LegShort, column, book.Show(metres), book.Show(shortestLeg.Metres));
+        if (new Length(metres).Nanometres >= SiteStage.ShortestLeg.Nanometres) return false;
+        statement.Problem(TapeTexts.LegShort, column, book.Show(metres), book.Show(SiteStage.ShortestLeg.Metres));
         return true;
     }
 
