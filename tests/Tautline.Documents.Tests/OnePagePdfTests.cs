@@ -31,6 +31,16 @@ public sealed class OnePagePdfTests
     }
 
     [Fact]
+    public void SheetsWrittenAtTheSameTimeDoNotDisturbEachOther()
+    {
+        byte[][] alone = [.. Enumerable.Range(0, 4).Select(i => OnePagePdf.Write(Sheets.TakeOff(i * 5)).Pdf)];
+        byte[][] together = new byte[40][];
+        Parallel.For(0, together.Length, i => together[i] = OnePagePdf.Write(Sheets.TakeOff(i % 4 * 5)).Pdf);
+
+        for (int i = 0; i < together.Length; i++) Assert.Equal(alone[i % 4], together[i]);
+    }
+
+    [Fact]
     public void ASheetThatDiffersInOneLetterHasAnotherFileIdentifier()
     {
         byte[] one = OnePagePdf.Write(new PaperSheet("Gate A")).Pdf;
@@ -85,6 +95,36 @@ public sealed class OnePagePdfTests
         Assert.Equal(1, read.PageCount);
     }
 
+    [Theory]
+    [InlineData("<?xpacket begin= <?xpacket end=\"w\"?> /AAAAAA+Tautline endstream endobj")]
+    [InlineData("trailer << /ID [<00000000000000000000000000000000><00000000000000000000000000000000>] >> ) ( \\")]
+    public void ATitleThatLooksLikeAPartOfTheFileIsOnlyATitle(string title)
+    {
+        byte[] pdf = OnePagePdf.Write(new PaperSheet(title)).Pdf;
+        using PdfDocument read = Open(pdf);
+
+        Assert.Equal(title, read.Info.Title);
+        Assert.Equal(pdf, OnePagePdf.Write(new PaperSheet(title)).Pdf);
+        Assert.NotEqual(FileId(pdf), FileId(OnePagePdf.Write(new PaperSheet("")).Pdf));
+    }
+
+    [Fact]
+    public void AnOutsideCheckerFindsNothingAmiss()
+    {
+        (int exit, string said) = Outside.Run("qpdf", "--check", OnePagePdf.Write(Sheets.TakeOff(40)).Pdf);
+
+        Assert.True(exit == 0, said);
+        Assert.DoesNotContain("WARNING", said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AnOutsideReaderFindsTheWordsInTheirOrder()
+    {
+        string text = Outside.Run("pdftotext", "-layout", OnePagePdf.Write(Sheets.TakeOff(3)).Pdf, "-").Said;
+
+        Assert.Matches(@"(?s)Ballard yard & dock: take-off <1>.*Item\s+Quantity\s+Unit\s+Why.*Line post 3, 2\.375 in × 8′ 6½″\s+3\s+each\s+one per bay less one.*Cautions", text);
+    }
+
     [Fact]
     public void TheTitleAndTheLanguageAreInTheFile()
     {
@@ -111,7 +151,7 @@ public sealed class OnePagePdfTests
 
     private static string FileId(byte[] pdf)
     {
-        Match match = Regex.Match(Encoding.Latin1.GetString(pdf), @"/ID\s*\[\s*<(.{32})>\s*<(.{32})>");
+        Match match = Regex.Match(Encoding.Latin1.GetString(pdf), @"/ID\s*\[\s*<(.{32})>\s*<(.{32})>", RegexOptions.RightToLeft);
         return match.Groups[1].Value + match.Groups[2].Value;
     }
 }

@@ -44,7 +44,12 @@ public static class OnePagePdf
     {
         document.Language = sheet.Language;
         document.ViewerPreferences.DisplayDocTitle = true;
-        document.Info.Title = sheet.Title;
+        // PDFsharp's compressed streams lack the checksum that zlib asks for, and how well a runtime packs is its own affair.
+        document.Options.NoCompression = true;
+        document.Options.CompressContentStreams = false;
+
+        // Two bytes a character: whatever the title says, it cannot be taken for a part of the file's own structure.
+        document.Info.Elements["/Title"] = new PdfString(sheet.Title, PdfStringEncoding.Unicode);
         document.Info.Creator = StablePdf.Maker;
 
         // A paper that must come out the same tomorrow cannot say when it was made.

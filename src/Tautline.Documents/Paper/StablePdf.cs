@@ -45,8 +45,8 @@ internal static partial class StablePdf
     private static Range FindPacket(string text)
     {
         int start = text.IndexOf(PacketStart, StringComparison.Ordinal);
-        int end = text.IndexOf(PacketEnd, Math.Max(start, 0), StringComparison.Ordinal);
-        return start >= 0 && end >= 0
+        int end = text.LastIndexOf(PacketEnd, StringComparison.Ordinal);
+        return start >= 0 && end > start
             ? start..(end + PacketEnd.Length)
             : throw new InvalidOperationException("No XMP packet in the PDF.");
     }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using Tautline.Documents.Paper;
+using Tautline.Engine.Plans;
 
 namespace Tautline.Web.Desk;
 
@@ -14,5 +15,5 @@ public sealed record PdfPaper(string FileName, PrintedPage Page, double Millisec
     public string TimeText => Milliseconds.ToString("0", CultureInfo.InvariantCulture) + " ms";
 
     /// <summary>What of the plan is not on the paper; empty where all of it is.</summary>
-    public string Missing => Page.LinesNotPrinted == 0 ? "" : $"{Page.LinesNotPrinted} lines found no room on the page; it says so.";
+    public string Missing => Page.LinesNotPrinted == 0 ? "" : $"{PlanWords.Count(Page.LinesNotPrinted, "line")} found no room on the page; it says so.";
 }

@@ -61,7 +61,9 @@ internal sealed class StaticServer : IAsyncDisposable
         (string sent, string encoding) = Compressed(file, context.Request.Headers.AcceptEncoding.ToString());
         context.Response.ContentType = kind;
         context.Response.Headers.Vary = "Accept-Encoding";
-        context.Response.Headers.CacheControl = "no-cache";
+        // Names under _framework hold a digest of their content, so a browser may keep them.
+        context.Response.Headers.CacheControl =
+            asked.StartsWith("/_framework/", StringComparison.Ordinal) ? "max-age=31536000, immutable" : "no-cache";
         if (encoding.Length > 0) context.Response.Headers.ContentEncoding = encoding;
         Answers.Enqueue(new(asked, 200, encoding, new FileInfo(sent).Length));
         await context.Response.SendFileAsync(sent);

@@ -3,38 +3,45 @@ namespace Tautline.Documents.Paper.Layout;
 /// <summary>Shares the page's width out among the columns of a table.</summary>
 internal static class ColumnFit
 {
+    // Halvings of a page's width until nothing a printer could show is left.
+    private const int Halvings = 40;
+
     /// <summary>
-    /// Widths that add up to <paramref name="available"/>. What is over goes to the widest column; what is
-    /// missing is taken from the columns that can break their text between words, and only then from all.
+    /// Widths that add up to <paramref name="available"/>, all in points. What is over goes to the widest column. What is missing is
+    /// taken from the widest columns first, and from none beyond its next wish while another can still give.
     /// </summary>
-    /// <param name="natural">Width of each column with nothing broken.</param>
-    /// <param name="least">Width of its longest word; at most the natural width.</param>
-    /// <param name="available">Width of the whole table. All in points.</param>
-    public static double[] Widths(double[] natural, double[] least, double available)
+    /// <param name="available">Width of the whole table.</param>
+    /// <param name="wishes">Widths from the best to the last acceptable, one per column in each; none grows from one wish to the next.</param>
+    public static double[] Widths(double available, params double[][] wishes)
     {
-        double over = available - natural.Sum();
-        if (over >= 0)
-            return Widened(natural, over);
-        double spare = available - least.Sum();
-        return spare >= 0 ? Between(natural, least, spare) : Scaled(least, available);
+        if (wishes[0].Sum() <= available) return Widened(wishes[0], available);
+        for (int i = 1; i < wishes.Length; i++)
+            if (wishes[i].Sum() <= available) return Widened(Capped(wishes[i - 1], wishes[i], available), available);
+        double[] last = wishes[^1];
+        return Widened(Capped(last, new double[last.Length], available), available);
     }
 
-    private static double[] Widened(double[] natural, double over)
+    private static double[] Widened(double[] widths, double available)
     {
-        double[] widths = [.. natural];
-        widths[Array.IndexOf(natural, natural.Max())] += over;
-        return widths;
+        double[] widened = [.. widths];
+        widened[Array.IndexOf(widths, widths.Max())] += available - widths.Sum();
+        return widened;
     }
 
-    private static double[] Between(double[] natural, double[] least, double spare)
+    /// <summary>No column wider than one common width, unless its floor is; that width as great as the table allows.</summary>
+    private static double[] Capped(double[] wish, double[] floor, double available)
     {
-        double give = natural.Sum() - least.Sum();
-        return [.. natural.Zip(least, (n, l) => l + (spare * (n - l) / give))];
+        (double fits, double tooWide) = (0, wish.Max());
+        for (int i = 0; i < Halvings; i++)
+        {
+            double middle = (fits + tooWide) / 2;
+            if (At(middle, wish, floor).Sum() <= available) fits = middle;
+            else tooWide = middle;
+        }
+
+        return At(fits, wish, floor);
     }
 
-    private static double[] Scaled(double[] least, double available)
-    {
-        double sum = least.Sum();
-        return [.. least.Select(l => l * available / sum)];
-    }
+    private static double[] At(double cap, double[] wish, double[] floor) =>
+        [.. wish.Zip(floor, (w, f) => Math.Min(w, Math.Max(f, cap)))];
 }

@@ -12,7 +12,7 @@ internal sealed class SheetLayout(TextMeasure measure, PageFrame frame)
     public PageContent Place(PaperSheet sheet)
     {
         List<Strip> body = [.. Body(sheet)];
-        List<Strip> cautions = [.. sheet.Cautions.Select(c => Paragraph("• " + c, TextStyle.Note, FramePad))];
+        List<Strip> cautions = [.. sheet.Cautions.Select(c => Paragraph("• " + c, TextStyle.Caution, FramePad))];
         IReadOnlyList<string> foot = breaker.Break(sheet.Footer, TextStyle.Foot, frame.Width);
         return Place(body, cautions, foot);
     }

@@ -4,7 +4,7 @@ namespace Tautline.Documents.Paper.Layout;
 internal sealed class TableLayout(TextMeasure measure, LineBreaker breaker, PageFrame frame)
 {
     private const double CellPad = 4;
-    private const double RowPad = 2.2;
+    private const double RowPad = 1.5;
 
     public IEnumerable<Strip> Strips(PaperTable table)
     {
@@ -63,17 +63,16 @@ internal sealed class TableLayout(TextMeasure measure, LineBreaker breaker, Page
 
     private double[] Widths(PaperTable table)
     {
-        int count = table.Columns.Count;
-        double[] natural = new double[count];
-        double[] least = new double[count];
-        for (int i = 0; i < count; i++)
-        {
-            natural[i] = WidestOf(table, i, measure.Width) + (2 * CellPad);
-            least[i] = Math.Min(natural[i], WidestOf(table, i, breaker.LongestWord) + (2 * CellPad));
-        }
+        double[] whole = Each(table, measure.Width);
+        double[] words = [.. Each(table, breaker.LongestWord).Zip(whole, Math.Min)];
 
-        return ColumnFit.Widths(natural, least, frame.Width);
+        // A figure and its unit belong on one line; words may go on the next.
+        double[] figuresWhole = [.. table.Columns.Select((c, i) => c.Align == ColumnAlign.End ? whole[i] : words[i])];
+        return ColumnFit.Widths(frame.Width, whole, figuresWhole, words);
     }
+
+    private static double[] Each(PaperTable table, Func<string, TextStyle, double> width) =>
+        [.. Enumerable.Range(0, table.Columns.Count).Select(i => WidestOf(table, i, width) + (2 * CellPad))];
 
     private static double WidestOf(PaperTable table, int column, Func<string, TextStyle, double> width) =>
         table.Rows.Select(row => width(row[column], TextStyle.Cell))

@@ -7,8 +7,9 @@ internal readonly record struct TextStyle(double Size, bool Bold, double Grey)
     public static readonly TextStyle Subtitle = new(9.5, false, 0.15);
     public static readonly TextStyle Caption = new(10.5, true, 0);
     public static readonly TextStyle Header = new(8, true, 0.15);
-    public static readonly TextStyle Cell = new(9, false, 0);
+    public static readonly TextStyle Cell = new(8.5, false, 0);
     public static readonly TextStyle Note = new(8.5, false, 0);
+    public static readonly TextStyle Caution = new(8, false, 0);
     public static readonly TextStyle Warning = new(8.5, true, 0);
     public static readonly TextStyle Foot = new(7, false, 0.3);
 
