@@ -1,4 +1,3 @@
-using System.Diagnostics;
 
 namespace Tautline.Cli.Tests;
 
@@ -103,11 +102,9 @@ public sealed class ErrorTests
     {
         using var folder = new CliFolder();
         using (var file = File.Create(folder.Of("big.json"))) file.SetLength(100L << 20);
-        var watch = Stopwatch.StartNew();
         var before = GC.GetAllocatedBytesForCurrentThread();
         var ran = folder.Run("plan", "@big.json");
         Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 20L << 20);
-        Assert.InRange(watch.Elapsed.TotalSeconds, 0, 2);
         Assert.Equal(ExitCode.Unreadable, ran.Exit);
         Assert.Equal(
             "error: big.json: The file is 100 MB; a job file is at most 64 MB.\n"

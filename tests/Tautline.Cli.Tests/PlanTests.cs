@@ -49,6 +49,15 @@ public sealed class PlanTests
     }
 
     [Fact]
+    public void WithoutATopRailTheTextHasTwoWires()
+    {
+        using var folder = new CliFolder(Jobs.With("\"brace\": \"no\"", "\"brace\": \"no\", \"top\": \"wire\""));
+        var text = folder.Run("plan", "@job.json").Output;
+        Assert.Contains("  2 wires, each  101' 9 1/8\"; 53 rings, every 8 diamonds (22 3/8\")\n", text, StringComparison.Ordinal);
+        Assert.Contains("top tension wire, no top rail, bottom tension wire, no braces", Words(text.ReplaceLineEndings(" ")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void TextTellsGates()
     {
         using var folder = new CliFolder(Jobs.Yard);

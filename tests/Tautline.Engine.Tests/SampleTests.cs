@@ -2,6 +2,7 @@ using Tautline.Engine.Jobs;
 using Tautline.Engine.Layout;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Problems;
+using Tautline.Engine.Site.TapeBook;
 using Tautline.Engine.Tests.Reasons;
 
 namespace Tautline.Engine.Tests;
@@ -16,6 +17,19 @@ public sealed class SampleTests
         var at = new DirectoryInfo(AppContext.BaseDirectory);
         while (at is not null && !File.Exists(Path.Combine(at.FullName, "Tautline.slnx"))) at = at.Parent;
         return Path.Combine(at?.FullName ?? throw new InvalidOperationException("the tests run inside the repository"), "samples");
+    }
+
+    public static TheoryData<string> Books => [.. Directory.GetFiles(Folder(), "*.tape").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal)];
+
+    [Theory]
+    [MemberData(nameof(Books))]
+    public void EveryTapeBookOfTheSamplesIsPlannedAndEveryFigureRecomputed(string name)
+    {
+        var reading = TapeBookReader.Read(File.ReadAllText(Path.Combine(Folder(), name)));
+        Assert.DoesNotContain(reading.Problems, p => p.Severity == Severity.Error);
+        var plan = Some.Plan(reading.Job!);
+        Assert.DoesNotContain(plan.Problems, p => p.Severity == Severity.Error);
+        FactCheck.All(plan);
     }
 
     private static Job Read(string name)

@@ -9,7 +9,8 @@ internal static class Sources
     {
         var clause = from.Source.Contains(from.Clause, StringComparison.Ordinal) ? "" : from.Clause;
         var edition = from.Edition == "not shown" ? "edition not shown" : from.Edition;
-        return $"{string.Join(", ", new[] { from.Source, clause, edition }.Where(p => p.Length > 0))} ({Trust(from)})";
+        return $"{string.Join(", ", new[] { from.Source, clause, edition }.Where(p => p.Length > 0))} ({Trust(from)})"
+            .Replace("common practice, no source (common practice: verify)", "common practice, no source: verify", StringComparison.Ordinal);
     }
 
     public static string Trust(Provenance from) => Confidence(from.Confidence) + (from.Verify ? ": verify" : "");

@@ -55,9 +55,9 @@ internal static class LineText
         if (spec.TopRail)
             yield return ("rail", $"{words.Long(run.Rail)}: {PlanWords.Count(run.RailPieces, "piece")}, {PlanWords.Count(run.Sleeves, "sleeve")}; "
                                   + $"{PlanWords.Count(run.RailTies, "tie")}, {Every(spec.TieSpace / (spec.AdvanceLow * 2), words.Short(spec.TieSpace))}");
-        if (spec.BottomWire)
-            yield return ("wire", $"{words.Long(run.Wire)}; {PlanWords.Count(run.Rings, "ring")}, "
-                                  + Every(spec.RingSpace / (spec.AdvanceLow * 2), words.Short(spec.RingSpace)));
+        if (spec.BottomWire || !spec.TopRail)
+            yield return (Wires(spec), $"{words.Long(run.Wire)}; {PlanWords.Count(run.Rings, "ring")}, "
+                                       + Every(spec.RingSpace / (spec.AdvanceLow * 2), words.Short(spec.RingSpace)));
         var take = run.RollTake == run.Fabric ? "" : $"{words.Long(run.RollTake)} off a square-cut roll, ";
         yield return ("fabric", $"{words.Long(run.Fabric)} between the bars, {take}{PlanWords.Range(run.PicketsLow, run.PicketsHigh)} pickets");
         if (spec.Braced)
@@ -71,6 +71,13 @@ internal static class LineText
             yield return ($"post {to.Number}", finish);
         }
     }
+
+    private static string Wires(SpecPlan spec) => (spec.TopRail, spec.BottomWire) switch
+    {
+        (true, _) => "wire",
+        (false, true) => "2 wires, each",
+        _ => "top wire",
+    };
 
     private static string Every(double diamonds, string space)
         => $"every {PlanWords.Number(Math.Round(diamonds), "0")} diamonds ({space})";

@@ -35,7 +35,7 @@ internal static class PlanText
 
     private static IEnumerable<(string, string)> Spec(SpecPlan spec, Engine.Plans.Plan plan, PlanWords words)
     {
-        yield return ($"spec {spec.Id}", Made(spec, plan, words));
+        yield return ($"spec {spec.Id}", words.Made(spec, plan));
         if (spec.Habit is { } habit)
             yield return ("", $"Crews often take {habit.Count} bands: {DiamondText.Positions(habit)}"
                               + (spec.HabitOverLimit ? "; its largest space is over the limit" : "") + " (verify).");
@@ -45,15 +45,6 @@ internal static class PlanText
     {
         var own = plan.Basis.Job.AsSpecified.Select(o => o.Rule).ToList();
         return own.Count == 0 ? "" : $"; as the job specifies: {string.Join(", ", own)}";
-    }
-
-    private static string Made(SpecPlan spec, Engine.Plans.Plan plan, PlanWords words)
-    {
-        var asked = plan.Basis.Specs.First(s => s.Spec.Id == spec.Id);
-        var frame = spec.TopRail ? $"top rail {spec.Rail}" : "top tension wire, no top rail";
-        return $"{words.Long(spec.Height)} fabric, {words.Short(asked.Fabric.Mesh)} mesh, {asked.Fabric.Gauge} gauge; line posts {spec.LinePost}, "
-               + $"terminals {spec.TerminalPost}, {frame}, {(spec.BottomWire ? "bottom tension wire" : "no bottom wire")}, "
-               + (spec.Braced ? "terminals braced" : "no braces");
     }
 
     private static void Problems(IReadOnlyList<Finding> findings, Paper paper)

@@ -1,4 +1,5 @@
 using Tautline.Cli.Terminal;
+using Tautline.Engine.Plans;
 
 namespace Tautline.Cli.Plan;
 
@@ -12,16 +13,7 @@ internal static class TakeoffText
             [">no.", "part", "size", ">net", ">buy", ">weight", "remarks"],
             plan.Takeoff.Select(IReadOnlyList<string> (t) =>
             [
-                $"{t.Number}", t.Name, words.Size(t), words.Net(t), PlanWords.Purchase(t), t.Mass is { } mass ? words.Mass(mass) : "", Remarks(t, words),
+                $"{t.Number}", t.Name, words.Size(t), words.Net(t), PlanWords.Purchase(t), t.Mass is { } mass ? words.Mass(mass) : "", words.Remarks(t),
             ]));
-    }
-
-    private static string Remarks(Engine.Takeoff.TakeoffLine line, PlanWords words)
-    {
-        List<string> remarks = [];
-        if (line.BagsByTotal is { } bags) remarks.Add($"{bags} by total volume");
-        if (line.Left is { } left) remarks.Add($"{words.Long(left)} left over");
-        if (line.Verify) remarks.Add("verify");
-        return string.Join("; ", remarks);
     }
 }

@@ -3,10 +3,10 @@ using Tautline.Engine.Layout;
 using Tautline.Engine.Quantities;
 using Tautline.Engine.Takeoff;
 
-namespace Tautline.Cli.Plan;
+namespace Tautline.Engine.Plans;
 
 /// <summary>Figures of a plan in words, in one system of units.</summary>
-internal sealed record PlanWords(UnitSystem Units)
+public sealed record PlanWords(UnitSystem Units)
 {
     private bool Metric => Units == UnitSystem.Metric;
 
@@ -30,7 +30,9 @@ internal sealed record PlanWords(UnitSystem Units)
 
     public static string Range(int low, int high) => low == high ? $"{low}" : $"{low} to {high}";
 
-    public static string Count(int count, string one) => Terminal.Messages.Count(count, one);
+    /// <summary>'1 post', '2 posts'.</summary>
+    public static string Count(int count, string one)
+        => string.Create(CultureInfo.InvariantCulture, $"{count} {one}{(count == 1 ? "" : "s")}");
 
     public string Net(TakeoffLine line) => line.NetUnit switch
     {
@@ -48,6 +50,26 @@ internal sealed record PlanWords(UnitSystem Units)
     {
         var size = line.Size is not { } length ? "" : line.Part == "tension-bar" ? Short(length) : Long(length);
         return string.Join(", ", new[] { line.Section, size, line.Spec is { } spec ? $"spec {spec.Value}" : null }.Where(p => !string.IsNullOrEmpty(p)));
+    }
+
+    /// <summary>What a spec of the plan is made of, in one sentence without its stop.</summary>
+    public string Made(SpecPlan spec, Plan plan)
+    {
+        var asked = plan.Basis.Specs.First(s => s.Spec.Id == spec.Id);
+        var frame = spec.TopRail ? $"top rail {spec.Rail}" : "top tension wire, no top rail";
+        return $"{Long(spec.Height)} fabric, {Short(asked.Fabric.Mesh)} mesh, {asked.Fabric.Gauge} gauge; line posts {spec.LinePost}, "
+               + $"terminals {spec.TerminalPost}, {frame}, {(spec.BottomWire ? "bottom tension wire" : "no bottom wire")}, "
+               + (spec.Braced ? "terminals braced" : "no braces");
+    }
+
+    /// <summary>What stands beside a take-off line: the other count of bags, what is left of the rolls, what to verify.</summary>
+    public string Remarks(TakeoffLine line)
+    {
+        List<string> remarks = [];
+        if (line.BagsByTotal is { } bags) remarks.Add($"{bags} by total volume");
+        if (line.Left is { } left) remarks.Add($"{Long(left)} left over");
+        if (line.Verify) remarks.Add("verify");
+        return string.Join("; ", remarks);
     }
 
     public static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);

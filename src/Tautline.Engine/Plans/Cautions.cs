@@ -1,7 +1,7 @@
-namespace Tautline.Cli.Plan;
+namespace Tautline.Engine.Plans;
 
-/// <summary>Short cautions that go with every printed plan.</summary>
-internal static class Cautions
+/// <summary>Short cautions that go with every plan, on paper and on screens.</summary>
+public static class Cautions
 {
     public static IReadOnlyList<string> All { get; } =
     [

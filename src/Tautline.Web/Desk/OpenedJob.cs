@@ -1,0 +1,48 @@
+using Tautline.Engine.Jobs;
+using Tautline.Engine.Problems;
+using Tautline.Engine.Quantities;
+using Tautline.Engine.Site.TapeBook;
+
+namespace Tautline.Web.Desk;
+
+/// <summary>A file that was opened: the job in it, if there is one to plan, and what its reader had to say.</summary>
+/// <param name="FileName">As the person knows it.</param>
+/// <param name="Json">The text, where the file is a job file: problems are then placed by line and column.</param>
+/// <param name="Job">Nothing where the file holds no job that can be planned.</param>
+public sealed record OpenedJob(string FileName, ReadOnlyMemory<byte> Json, Job? Job, IReadOnlyList<Finding> Findings)
+{
+    /// <summary>How the job's file kinds are told apart by the browser's file chooser.</summary>
+    public const string Accepted = ".json,.tape,.txt";
+
+    public UnitSystem Units => Job?.Units ?? UnitSystem.UsCustomary;
+
+    /// <summary>Reads a file by the kind its name ends in. Never throws for what is in it.</summary>
+    public static OpenedJob Read(string fileName, byte[] bytes) => Path.GetExtension(fileName).ToLowerInvariant() switch
+    {
+        ".json" => JobDocument(fileName, bytes),
+        ".tape" or ".txt" => TapeBook(fileName, bytes),
+        var kind => Refused(fileName, $"A file ending in '{kind}' cannot be opened here.", "A job ends in .json, a tape book in .tape or .txt."),
+    };
+
+    public static OpenedJob Refused(string fileName, string message, string hint) =>
+        new(fileName, default, null, [Finding.Error(fileName, message, hint)]);
+
+    /// <summary>A problem in words, at its place in the file.</summary>
+    public Finding Describe(Problem problem) => new(
+        problem.Severity, ProblemPlace.Where(this, problem.Place), ProblemText.Message(problem, Units), ProblemText.Hint(problem, Units));
+
+    private static OpenedJob JobDocument(string fileName, byte[] bytes)
+    {
+        JobReading reading = JobFile.Read(bytes);
+        var read = new OpenedJob(fileName, bytes, reading.Job, []);
+        Finding[] findings = [.. reading.Problems.Select(read.Describe)];
+        return read with { Job = reading.HasErrors || reading.ReadOnly ? null : reading.Job, Findings = findings };
+    }
+
+    private static OpenedJob TapeBook(string fileName, byte[] bytes)
+    {
+        TapeBookReading reading = TapeBookReader.Read(System.Text.Encoding.UTF8.GetString(bytes));
+        Finding[] findings = [.. reading.Problems.Select(p => new Finding(p.Severity, $"{fileName}, line {p.Line}, column {p.Column}", p.Message, p.Hint))];
+        return new(fileName, default, reading.HasErrors ? null : reading.Job, findings);
+    }
+}

@@ -1,0 +1,50 @@
+using Microsoft.Playwright;
+
+namespace Tautline.Browser.Tests.Site;
+
+/// <summary>The published app on a server of its own, and a Chromium to open it with. Both are started once for all tests.</summary>
+public sealed class BrowserSite : IAsyncLifetime
+{
+    private static readonly string[] arguments =
+    [
+        "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+        "--disable-component-update", "--disable-sync",
+    ];
+
+    private StaticServer? server;
+    private IPlaywright? playwright;
+    private IBrowser? browser;
+
+    public async ValueTask InitializeAsync()
+    {
+        if (FindChromium() is not { } chromium) return;
+        server = await StaticServer.StartAsync(await PublishedApp.FolderAsync());
+        playwright = await Playwright.CreateAsync();
+        browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = chromium, Args = arguments });
+    }
+
+    /// <summary>A page of its own for one test, with nothing cached from any other. Skips the test where there is no Chromium.</summary>
+    internal async Task<Visit> VisitAsync(int width = 1440, int height = 900, ColorScheme colours = ColorScheme.Light)
+    {
+        if (browser is null || server is null) Assert.Skip("no 'chromium' on the PATH");
+        IBrowserContext context = await browser.NewContextAsync(new()
+        {
+            ViewportSize = new() { Width = width, Height = height },
+            ColorScheme = colours,
+            AcceptDownloads = true,
+            Locale = "de-DE",
+            TimezoneId = "Asia/Kolkata",
+        });
+        return await Visit.StartAsync(context, server);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (browser is not null) await browser.DisposeAsync();
+        playwright?.Dispose();
+        if (server is not null) await server.DisposeAsync();
+    }
+
+    private static string? FindChromium() =>
+        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Select(p => Path.Combine(p, "chromium")).FirstOrDefault(File.Exists);
+}
