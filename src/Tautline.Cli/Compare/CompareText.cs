@@ -2,6 +2,7 @@ using Tautline.Cli.Plan;
 using Tautline.Cli.Terminal;
 using Tautline.Engine.Catalog;
 using Tautline.Engine.Comparison;
+using Tautline.Engine.Plans;
 using Tautline.Engine.Quantities;
 using Tautline.Engine.Reasons;
 using Tautline.Engine.Takeoff;

@@ -48,10 +48,14 @@ internal static class WhyText
         => [name, value, leaves[0] switch
         {
             { Fact: { } fact } => $"ask {FactText.Format(plan, fact)}{Others(plan, leaves)}",
-            { Kind: LeafKind.Rule, From: { } source } => Sources.Text(source) + SetOf(plan, leaves[0]),
+            { Kind: LeafKind.Rule, From: { } source } => Sources.Text(source) + SetOf(plan, name),
             { From: { } source } => Sources.Text(source),
             _ => "the job, or the layout made from it",
         }];
+
+    /// <summary>Which rule set gave a limit, where it was not the base set.</summary>
+    private static string SetOf(Engine.Plans.Plan plan, string rule)
+        => plan.Basis.Rules.Find(rule)?.Set is { } set and not (RuleSets.BaseName or Limit.AsSpecified) ? $"; rule set {set}" : "";
 
     private static string Others(Engine.Plans.Plan plan, IReadOnlyList<Leaf> leaves) => leaves.Count switch
     {
@@ -59,10 +63,6 @@ internal static class WhyText
         2 => $", {FactText.Format(plan, leaves[1].Fact!.Value)}",
         _ => $" to {FactText.Format(plan, leaves[^1].Fact!.Value)}, {leaves.Count} of them",
     };
-
-    /// <summary>Which rule set gave a limit, where it was not the base set.</summary>
-    private static string SetOf(Engine.Plans.Plan plan, Leaf leaf)
-        => plan.Basis.Rules.Find(leaf.Name)?.Set is { } set and not (RuleSets.BaseName or Limit.AsSpecified) ? $"; rule set {set}" : "";
 
     private static IEnumerable<IReadOnlyList<string>> Ladder(Expr expr, UnitSystem units)
         => ExprText.Ladder(expr).GroupBy(l => (l.Name, l.From)).Select(IReadOnlyList<string> (g) =>

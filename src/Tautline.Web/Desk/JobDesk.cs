@@ -15,7 +15,6 @@ namespace Tautline.Web.Desk;
 public sealed class JobDesk
 {
     private readonly Lazy<FenceCatalog> catalog = new(FenceCatalog.BuiltIn);
-    private readonly Lazy<Rules> rules = new(Rules.BuiltIn);
 
     /// <summary>The job that can be planned; nothing at first.</summary>
     public OpenedJob? Job { get; private set; }
@@ -70,7 +69,7 @@ public sealed class JobDesk
 
     private (Plan Plan, double Milliseconds) Timed(OpenedJob file)
     {
-        (Job job, FenceCatalog parts, Rules limits) = (file.Job!, catalog.Value, rules.Value);
+        (Job job, FenceCatalog parts, Rules limits) = (file.Job!, catalog.Value, RuleSets.For(file.Job!));
         long start = Stopwatch.GetTimestamp();
         Plan plan = JobPlanner.Plan(job, parts, limits, BuiltFacts.None);
         return (plan, Stopwatch.GetElapsedTime(start).TotalMilliseconds);

@@ -32,6 +32,10 @@ public sealed class LayoutTests
     private static IEnumerable<string[]> Csv()
         => File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Checks", "layout.csv")).Skip(1).Select(l => l.Split(','));
 
+    [Fact]
+    public void NoneOfTheJobsHasAnError()
+        => Assert.Empty(plans.SelectMany(p => p.Value.Problems.Where(q => q.Severity == Severity.Error).Select(q => $"{p.Key} {q.Place.Path}: {ProblemText.Message(q, UnitSystem.UsCustomary)}")));
+
     private static string? Found(string job, string item)
         => new LayoutCount(plans[job]).Answer(item) ?? (job == "F11" ? null : new HandCount(plans[job]).Answer(item));
 
