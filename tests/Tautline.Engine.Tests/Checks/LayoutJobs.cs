@@ -48,7 +48,7 @@ internal static class LayoutJobs
     {
         var (sin, cos) = Math.SinCos(turn * Math.PI / 180);
         var spec = Some.Spec(7) with { Barb = new Barb { Strands = strands, Lean = lean, HeightIs = "fabric" } };
-        return Some.Job(Some.Line("fence", false, [(0, 0), (0, 330), (330 * sin, 330 + 330 * cos)]), spec) with { Calibrations = [Some.Calibration()] };
+        return Some.Job(Some.Line("wire", false, [(0, 0), (0, 330), (330 * sin, 330 + 330 * cos)]), spec) with { Calibrations = [Some.Calibration()] };
     }
 
     /// <summary>H: one arc of 90 degrees to the right.</summary>

@@ -41,8 +41,6 @@ public sealed class AgencyLimitTests
         { "navy", "hole.terminalDepthMin", 0, -1, 36, "in", true },
         { "navy", "gap.max", 0, -1, 2, "in", false },
         { "navy", "post.plumb", 0, -1, 2, "deg", false },
-        { "navy", "rock.coreOver", 0, -1, 1, "in", false },
-        { "navy", "rock.coreDepth", 0, -1, 12, "in", false },
         { "navy", "wire.topBelow", 0, -1, 6, "in", false },
         { "navy", "brace.rodSlope", 0, -1, 50, "deg", false },
         { "navy", "ground.interval", 0, -1, 1500, "ft", false },
@@ -77,8 +75,7 @@ public sealed class AgencyLimitTests
         { "usace", "gap.max", 0, -1, 2.5, "in", false },
         { "usace", "cure.days", 0, -1, 3, "", false },
         { "usace", "wire.topBelow", 0, -1, 12, "in", false },
-        { "usace", "rock.coreOver", 0, -1, 1, "in", false },
-        { "usace", "rock.coreDepth", 0, -1, 18, "in", false },
+        { "usace", "rock.coreDepth", 0, 12, 18, "in", true },
         { "usace", "ground.interval", 0, -1, 650, "ft", false },
         { "usace", "ground.turn", 0, -1, 15, "deg", false },
     };
