@@ -95,14 +95,29 @@ public sealed class DeskPageTests(BrowserSite site, ITestOutputHelper output) : 
     }
 
     [Fact]
-    public async Task ATapeBookIsOpenedAndASlipInItIsToldByLine()
+    public async Task ATapeBookIsOpenedAndPlanned()
+    {
+        const string book = "job \"Orchard lane\"\nspec yard height 6' brace no\nline yard\nleg 60'\ngate walk 4' from 20'\nR 90\nleg 90'\n";
+        await using Visit visit = await site.VisitAsync();
+        await visit.OpenAsync();
+        await visit.OpenFileAsync("orchard.tape", book);
+        await visit.PlanAsync();
+
+        await Assertions.Expect(visit.Page.GetByRole(AriaRole.Heading, new() { Name = "Orchard lane" })).ToBeVisibleAsync();
+        Assert.Equal(PlanFile.Hash(OnTheServer.PlanOfTapeBook(book)), await visit.PlanHash.InnerTextAsync());
+        Assert.Empty(visit.Troubles);
+    }
+
+    [Fact]
+    public async Task ASlipInATapeBookIsToldByLineAndThePlanStays()
     {
         await using Visit visit = await PlannedAsync("level yard");
-        await visit.OpenFileAsync("walk.tape", "spec 6 ft\nwalk 132' 6 1/2\nwalk nonsense\n");
+        await visit.OpenFileAsync("walk.tape", "spec yard height 6'\nline yard\nleg 132\n");
         ILocator alert = visit.Page.GetByRole(AriaRole.Alert).Filter(new() { HasText = "walk.tape was not opened" });
         await alert.WaitForAsync();
 
-        Assert.Contains("walk.tape, line ", await alert.InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains("walk.tape, line 3, column 5", await alert.InnerTextAsync(), StringComparison.Ordinal);
+        Assert.True(await visit.PlanHash.IsVisibleAsync());
     }
 
     [Fact]

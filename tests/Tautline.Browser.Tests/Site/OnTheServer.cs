@@ -4,17 +4,18 @@ using Tautline.Engine;
 using Tautline.Engine.Catalog;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
+using Tautline.Engine.Site.TapeBook;
 
 namespace Tautline.Browser.Tests.Site;
 
 /// <summary>The same job worked out by the same Engine on the server's runtime.</summary>
 internal static class OnTheServer
 {
-    public static Plan Plan(string sampleFile)
-    {
-        Job job = JobFile.Read(File.ReadAllBytes(Checkout.PathOf("samples", sampleFile))).Job!;
-        return JobPlanner.Plan(job, FenceCatalog.BuiltIn(), Rules.BuiltIn(), BuiltFacts.None);
-    }
+    public static Plan Plan(string sampleFile) => Plan(JobFile.Read(File.ReadAllBytes(Checkout.PathOf("samples", sampleFile))).Job!);
+
+    public static Plan PlanOfTapeBook(string text) => Plan(TapeBookReader.Read(text).Job!);
 
     public static byte[] Pdf(Plan plan) => OnePagePdf.Write(TakeoffSheet.Of(plan, plan.Basis.Job.Units, PaperSize.Letter)).Pdf;
+
+    private static Plan Plan(Job job) => JobPlanner.Plan(job, FenceCatalog.BuiltIn(), Rules.BuiltIn(), BuiltFacts.None);
 }
