@@ -20,7 +20,7 @@ public sealed class SchemaTests
     [
         ("", typeof(Job)), ("ruleOverride", typeof(RuleOverride)), ("coordinateFrame", typeof(CoordinateFrame)), ("spec", typeof(Spec)),
         ("line", typeof(Line)), ("vertex", typeof(Vertex)), ("leg", typeof(Leg)), ("gate", typeof(Gate)), ("obstacle", typeof(Obstacle)),
-        ("rollCalibration", typeof(RollCalibration)),
+        ("rollCalibration", typeof(RollCalibration)), ("barb", typeof(Barb)), ("tieIn", typeof(TieIn)), ("legCurve", typeof(LegCurve)),
     ];
 
     [Fact]

@@ -1,5 +1,6 @@
 using Tautline.Cli.Terminal;
 using Tautline.Engine.Fabric;
+using Tautline.Engine.Layout;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Site;
 
@@ -26,13 +27,17 @@ internal static class LineText
         [">post", ">station", ">from start", "kind", "section", ">cut", ">order", ">hole", ">concrete", ">bags"],
         line.Posts.Select(IReadOnlyList<string> (p) =>
         [
-            $"{p.Number}", words.Station(p.Station), words.Long(p.Station), PlanWords.Kind(p.Kind), p.Section, words.Long(p.CutLength),
-            words.Long(p.OrderLength), words.Hole(p.HoleDiameter, p.HoleDepth), words.Volume(p.Concrete), $"{p.Bags}",
+            $"{p.Number}", words.Station(p.Station), words.Long(p.Station), PlanWords.Kind(p.Kind), p.Section,
+            .. Set(p) ? [words.Long(p.CutLength), words.Long(p.OrderLength)] : new[] { "", "" }, words.Held(p),
+            .. p.Bags > 0 ? [words.Volume(p.Concrete), $"{p.Bags}"] : new[] { "", "" },
         ]));
+
+    /// <summary>False for a post that stands already: it is neither cut nor ordered.</summary>
+    private static bool Set(PostPlan post) => post.Support != Support.Standing;
 
     private static void Summary(LinePlan line, PlanWords words, Paper paper)
     {
-        var groups = line.Posts.GroupBy(p => (p.Kind, p.Section, Hole: words.Hole(p.HoleDiameter, p.HoleDepth), Order: words.Long(p.OrderLength)));
+        var groups = line.Posts.GroupBy(p => (p.Kind, p.Section, Hole: words.Held(p), Order: words.Long(p.OrderLength)));
         paper.Table(
             [">posts", "kind", "section", ">order", ">hole"],
             groups.Select(IReadOnlyList<string> (g) => [$"{g.Count()}", PlanWords.Kind(g.Key.Kind), g.Key.Section, g.Key.Order, g.Key.Hole]));
@@ -60,8 +65,12 @@ internal static class LineText
                                        + Every(spec.RingSpace / (spec.AdvanceLow * 2), words.Short(spec.RingSpace)));
         var take = run.RollTake == run.Fabric ? "" : $"{words.Long(run.RollTake)} off a square-cut roll, ";
         yield return ("fabric", $"{words.Long(run.Fabric)} between the bars, {take}{PlanWords.Range(run.PicketsLow, run.PicketsHigh)} pickets");
-        if (spec.Braced)
+        if (run.Seam > 0) yield return ("seam", $"{spec.Widths} widths laced with {PlanWords.Count(run.Seam, "ring")} a seam; fabric, pickets, bands and ties are of one width");
+        if (run.BayPieces.Count > 0) yield return ("bay rail", $"cut bay by bay: {string.Join(", ", Pieces(run, words))}");
+        if (run.Strand.Metres > 0) yield return ("barb", $"{words.Long(run.Strand)} of strand before its tails");
+        if (spec.Braced && run.Start.BraceRail.Metres > 0)
             yield return ("braces", $"a braced panel at each end, brace rails {words.Long(run.Start.BraceRail)} and {words.Long(run.Finish.BraceRail)}");
+        else if (spec.Braced) yield return ("braces", "a braced panel at each end, the middle rail is its brace");
         if (run.Bays > 1) yield return ("post ties", $"{spec.Ties.Count} on each line post: {DiamondText.Positions(spec.Ties)}");
         var (start, finish) = (End(run.Start, words), End(run.Finish, words));
         if (start == finish) yield return ("each end", start);
@@ -71,6 +80,10 @@ internal static class LineText
             yield return ($"post {to.Number}", finish);
         }
     }
+
+    /// <summary>'4 of 9' 9 1/8"', equal neighbours together.</summary>
+    private static IEnumerable<string> Pieces(RunPlan run, PlanWords words)
+        => run.BayPieces.Select(words.Long).GroupBy(p => p).Select(g => $"{g.Count()} of {g.Key}");
 
     private static string Wires(SpecPlan spec) => (spec.TopRail, spec.BottomWire) switch
     {
@@ -98,7 +111,7 @@ internal static class LineText
     private static void Gate(GatePlan gate, int number, LinePlan line, PlanWords words, Paper paper)
     {
         paper.Line();
-        paper.Line($"Gate {number} ({gate.Id}): {(gate.Kind == GateKind.Double ? "double" : "walk")} gate, post {line.Posts[gate.FromPost].Number} to post "
+        paper.Line($"Gate {number} ({gate.Id}): {gate.Kind.ToString().ToLowerInvariant()} gate, post {line.Posts[gate.FromPost].Number} to post "
                    + $"{line.Posts[gate.ToPost].Number}");
         paper.Labelled(
         [

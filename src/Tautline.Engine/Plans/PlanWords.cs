@@ -10,7 +10,22 @@ public sealed record PlanWords(UnitSystem Units)
 {
     private bool Metric => Units == UnitSystem.Metric;
 
-    public static string Kind(PostKind kind) => kind == PostKind.GradeBreak ? "grade-break" : kind.ToString().ToLowerInvariant();
+    public static string Kind(PostKind kind) => kind switch
+    {
+        PostKind.GradeBreak => "grade-break",
+        PostKind.Tie => "standing",
+        _ => kind.ToString().ToLowerInvariant(),
+    };
+
+    /// <summary>Diameter and depth of a hole, or how the post is held without one.</summary>
+    public string Held(PostPlan post) => post.Support switch
+    {
+        Support.Standing => "stands",
+        Support.Plated => "plate",
+        Support.Driven => $"driven {Short(post.HoleDepth)}",
+        Support.Cored => $"core {Hole(post.HoleDiameter, post.HoleDepth)}",
+        _ => Hole(post.HoleDiameter, post.HoleDepth),
+    };
 
     /// <summary>Along the fence: feet and inches, or metres.</summary>
     public string Long(Length length) => LengthText.Show(length, Units);

@@ -14,6 +14,11 @@ internal sealed class LayoutCount(Plan plan)
 
     public string? Answer(string item) => item switch
     {
+        "concrete gate holes" when Slides => Shown(Gates.Sum(p => p.Concrete.CubicFeet) + Roller.Concrete.CubicFeet),
+        "gate pipe weight by cut length" when Slides => Shown(Gates.Sum(p => p.Mass.Pounds) + Roller.Mass.Pounds),
+        "end pipe weight by cut length" => Shown(Line.Posts.Where(p => p.Kind == PostKind.End).Sum(p => p.Mass.Pounds)),
+        "top rail total" => Inches(new Length(Line.Runs.Sum(r => r.Rail.Metres))),
+        "terminal hole diameter" => string.Join(' ', Terminals.Where(t => t.Support != Support.Standing).Select(t => Inches(t.HoleDiameter)).Distinct()),
         "terminal 1 post diameter" => Diameter(0),
         "terminal 2 post diameter" => Diameter(1),
         "terminal 3 post diameter" => Diameter(2),
@@ -97,6 +102,13 @@ internal sealed class LayoutCount(Plan plan)
         "roll tail warning of 72 in" or "roll tail warning of 48 in" or "rolls of each width" => null,
         _ => null,
     };
+
+    private bool Slides => Line.Gates.Any(g => g.Kind == Site.GateKind.Cantilever);
+
+    private IEnumerable<PostPlan> Gates => Line.Posts.Where(p => p.Kind == PostKind.Gate);
+
+    /// <summary>The second roller post stands off the line and is like the first.</summary>
+    private PostPlan Roller => Line.Posts[Line.Gates[0].ToPost];
 
     private string Diameter(int terminal) => Shown(Some.Catalog.FindSection(Terminals[terminal].Section)!.OutsideDiameter.Inches);
 

@@ -42,7 +42,7 @@ internal sealed class JobWriter(Job job, TapePage page)
         Word(parts, "terminal-post", spec.TerminalPost);
         Word(parts, "rail", spec.RailSection);
         Word(parts, "top", spec.Top);
-        Word(parts, "bottom", spec.Bottom);
+        Word(parts, "bottom", spec.Bottom == "rail" ? "none" : spec.Bottom); // a bottom rail is told as what the book cannot say
         Word(parts, "brace", spec.Brace);
         if (spec.Roll is { } roll) parts.AddRange(["roll", page.Length(roll)]);
         page.Add(string.Join(' ', parts));

@@ -11,9 +11,27 @@ internal static class TapeLimits
         if (job.Coordinates is { } frame) yield return $"the coordinate frame '{frame.System}'";
         foreach (var part in job.MustUnderstand) yield return $"that '{part}' must be understood";
         foreach (var lost in Unplaced(job)) yield return lost;
+        foreach (var lost in job.Specs.SelectMany(OfSpec)) yield return lost;
+        foreach (var lost in job.Lines.SelectMany(OfLine)) yield return lost;
         foreach (var (extra, owner) in Extras(job))
             if (extra is not null)
                 foreach (var field in extra.Keys) yield return $"the field '{field}' of {owner}";
+    }
+
+    private static IEnumerable<string> OfSpec(Spec spec)
+    {
+        if (spec.Middle is not null) yield return $"the middle rail of '{spec.Id.Value}'";
+        if (spec.Bottom == "rail") yield return $"the bottom rail of '{spec.Id.Value}'";
+        if (spec.Laced is not null) yield return $"the laced widths of '{spec.Id.Value}'";
+        if (spec.Barb is not null) yield return $"the barbed wire of '{spec.Id.Value}'";
+        if (spec.LineSupport is not null || spec.TerminalSupport is not null) yield return $"how the posts of '{spec.Id.Value}' are held";
+    }
+
+    private static IEnumerable<string> OfLine(Line line)
+    {
+        if (line.Start is not null || line.Finish is not null) yield return $"what the line '{line.Id.Value}' ties to";
+        foreach (var leg in line.Vertices.Select(v => v.Leg).OfType<Leg>().Where(l => l.Curve is not null))
+            yield return $"the curve of the leg '{leg.Id.Value}'";
     }
 
     /// <summary>Gates and obstacles whose leg no line walks.</summary>
