@@ -28,8 +28,8 @@ internal static class LineText
         line.Posts.Select(IReadOnlyList<string> (p) =>
         [
             $"{p.Number}", words.Station(p.Station), words.Long(p.Station), PlanWords.Kind(p.Kind), p.Section,
-            .. Set(p) ? [words.Long(p.CutLength), words.Long(p.OrderLength)] : new[] { "", "" }, words.Held(p),
-            .. p.Bags > 0 ? [words.Volume(p.Concrete), $"{p.Bags}"] : new[] { "", "" },
+            Set(p) ? words.Long(p.CutLength) : "", Set(p) ? words.Long(p.OrderLength) : "", words.Held(p),
+            p.Bags > 0 ? words.Volume(p.Concrete) : "", p.Bags > 0 ? $"{p.Bags}" : "",
         ]));
 
     /// <summary>False for a post that stands already: it is neither cut nor ordered.</summary>
