@@ -12,7 +12,7 @@ public sealed class BlackBoxTests
         var ran = await Run(folder, "plan", "job.json", "--csv", "posts");
         Assert.Equal(ExitCode.Fine, ran.Exit);
         Assert.Equal(folder.Run("plan", "@job.json", "--csv", "posts").Output, ran.Output);
-        Assert.StartsWith("warning: job.json, take-off line 11: fence fabric", ran.Error, StringComparison.Ordinal);
+        Assert.StartsWith("warning: job.json, take-off line 12: fence fabric", ran.Error, StringComparison.Ordinal);
     }
 
     [Fact]

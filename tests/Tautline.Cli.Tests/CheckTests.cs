@@ -10,7 +10,7 @@ public sealed class CheckTests
         using var folder = new CliFolder(Jobs.Line100);
         var ran = folder.Run("check", "@job.json");
         Assert.Equal((ExitCode.Fine, "job.json: 1 warning, 1 note\n"), (ran.Exit, ran.Output));
-        Assert.StartsWith("warning: job.json, take-off line 11: fence fabric", ran.Error, StringComparison.Ordinal);
+        Assert.StartsWith("warning: job.json, take-off line 12: fence fabric", ran.Error, StringComparison.Ordinal);
     }
 
     [Fact]

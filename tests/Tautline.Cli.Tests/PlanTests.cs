@@ -98,7 +98,7 @@ public sealed class PlanTests
     {
         using var folder = new CliFolder(Jobs.Line100);
         var ran = folder.Run("plan", "@job.json");
-        Assert.Contains("warning: job.json, take-off line 11: fence fabric", ran.Error, StringComparison.Ordinal);
+        Assert.Contains("warning: job.json, take-off line 12: fence fabric", ran.Error, StringComparison.Ordinal);
         Assert.Contains("fence fabric: the rolls end 4 7/8\" past the last terminal.", ran.Error, StringComparison.Ordinal);
         Assert.Contains("the rolls end 4 7/8\" past the last terminal", Words(ran.Output.ReplaceLineEndings(" ")), StringComparison.Ordinal);
     }
