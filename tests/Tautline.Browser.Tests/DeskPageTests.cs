@@ -27,9 +27,20 @@ public sealed class DeskPageTests(BrowserSite site, ITestOutputHelper output) : 
         Assert.InRange(bytes, 100_000, FirstVisitBudget);
     }
 
+    /// <summary>Every job file of samples/, with the title its list entry has.</summary>
+    public static TheoryData<string, string> Samples
+    {
+        get
+        {
+            var samples = new TheoryData<string, string>();
+            foreach (string name in Directory.GetFiles(Path.Combine(Checkout.Root, "samples"), "*.json").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal))
+                samples.Add(name, Path.GetFileNameWithoutExtension(name).Replace('-', ' '));
+            return samples;
+        }
+    }
+
     [Theory]
-    [InlineData("level-yard.json", "level yard")]
-    [InlineData("sloped-lot.json", "sloped lot")]
+    [MemberData(nameof(Samples))]
     public async Task ASamplePlansToTheSameHashAsOnTheServer(string file, string title)
     {
         await using Visit visit = await PlannedAsync(title);
@@ -51,8 +62,7 @@ public sealed class DeskPageTests(BrowserSite site, ITestOutputHelper output) : 
     }
 
     [Theory]
-    [InlineData("level-yard.json", "level yard")]
-    [InlineData("sloped-lot.json", "sloped lot")]
+    [MemberData(nameof(Samples))]
     public async Task ThePdfMadeInTheBrowserHasTheSameBytesAsTheServers(string file, string title)
     {
         await using Visit visit = await PlannedAsync(title);
