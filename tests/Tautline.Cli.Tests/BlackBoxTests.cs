@@ -33,9 +33,23 @@ public sealed class BlackBoxTests
         Assert.Equal(ExitCode.Usage, (await Run(folder, "chekc")).Exit);
     }
 
+    /// <summary>The machine's time zone and language change nothing in a plan.</summary>
+    [Fact]
+    public async Task TimeZoneAndLanguageOfTheMachineNeverMatter()
+    {
+        using var folder = new CliFolder(Jobs.Yard);
+        HashSet<string> plans = [];
+        foreach (var (zone, language) in new[] { ("UTC", "C"), ("Asia/Tokyo", "de_DE.UTF-8"), ("America/St_Johns", "tr_TR.UTF-8") })
+            plans.Add((await Run(folder, [("TZ", zone), ("LC_ALL", language), ("LANG", language)], "plan", "job.json", "--json")).Output);
+        Assert.Single(plans);
+        Assert.Contains("\"takeoff\"", plans.Single(), StringComparison.Ordinal);
+    }
+
     private static string BeforeProblems(string text) => text[..text.IndexOf("\nProblems\n", StringComparison.Ordinal)];
 
-    private static async Task<Ran> Run(CliFolder folder, params string[] args)
+    private static Task<Ran> Run(CliFolder folder, params string[] args) => Run(folder, [], args);
+
+    private static async Task<Ran> Run(CliFolder folder, (string Name, string Value)[] environment, params string[] args)
     {
         var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "tautline.dll"), .. args])
         {
@@ -43,6 +57,7 @@ public sealed class BlackBoxTests
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
+        foreach (var (name, value) in environment) start.Environment[name] = value;
         using var process = Process.Start(start)!;
         var (output, error) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
         await process.WaitForExitAsync(new CancellationTokenSource(TimeSpan.FromSeconds(60)).Token);
