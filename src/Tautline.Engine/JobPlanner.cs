@@ -44,9 +44,10 @@ public static class JobPlanner
         // Work out the figures and take off what to buy.
         var specPlans = FigureStage.Specs(specs, problems);
         var lines = FigureStage.Lines(hung, specPlans);
-        var takeoff = TakeoffStage.Count(lines, hung, catalog, limits, problems);
+        var temporary = FigureStage.Temporary(job, limits, problems);
+        var takeoff = TakeoffStage.Count(lines, hung, temporary, catalog, limits, problems);
 
-        return new Plan(job.Id, limits.Name, LimitStage.Stated(limits), specPlans, lines, takeoff, problems.Found)
+        return new Plan(job.Id, limits.Name, LimitStage.Stated(limits), specPlans, lines, temporary, takeoff, problems.Found)
         {
             Basis = new Basis(job, catalog, limits, specs, hung),
         };

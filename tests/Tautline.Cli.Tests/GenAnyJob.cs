@@ -27,7 +27,7 @@ internal static class GenAnyJob
     private static Gen<T?> MaybeValue<T>(Gen<T> gen) where T : struct => Gen.OneOf(Gen.Const((T?)null), gen.Select(T? (v) => v));
 
     private static readonly Gen<Spec> genSpec = Gen.Select(
-        Gen.Select(genId, genText, genSize, MaybeValue(genSize)), Gen.Select(Maybe(genText), Maybe(genId), Maybe(genId), Maybe(genId)),
+        Gen.Select(genId, genText, genSize, MaybeValue(genSize)), Gen.Select(Maybe(One("KK", "KT", "TT")), Maybe(genId), Maybe(genId), Maybe(genId)),
         Gen.Select(One("rail", "wire"), One("wire", "none"), One<string?>(null, "yes", "no")),
         Gen.Select(MaybeValue(Gen.Double[3.048, 152.4].Select(m => new Length(m))), genExtra),
         (a, b, c, d) => new Spec

@@ -45,7 +45,7 @@ public sealed class PlanTests
         var lines = folder.Run("plan", "@job.json").Output.Split('\n').Select(Words).ToList();
         Assert.Contains(lines, l => l.Contains("concrete, 80-lb bag 15.28 cu ft 35 bags 26 by total volume", StringComparison.Ordinal));
         Assert.Contains(lines, l => l.EndsWith("1.660-sch40 99' 9 1/8\" 5 sticks 226.5 lb verify", StringComparison.Ordinal));
-        Assert.Contains(lines, l => l.Contains("fabric spec fence 99' 7 1/8\" 2 rolls 4 7/8\" left over", StringComparison.Ordinal));
+        Assert.Contains(lines, l => l.Contains("fabric spec fence 99' 7 1/8\" 2 rolls 390.9 lb 4 7/8\" left over", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -21,6 +21,8 @@ public sealed class SchemaTests
         ("", typeof(Job)), ("ruleOverride", typeof(RuleOverride)), ("coordinateFrame", typeof(CoordinateFrame)), ("spec", typeof(Spec)),
         ("line", typeof(Line)), ("vertex", typeof(Vertex)), ("leg", typeof(Leg)), ("gate", typeof(Gate)), ("obstacle", typeof(Obstacle)),
         ("rollCalibration", typeof(RollCalibration)), ("barb", typeof(Barb)), ("tieIn", typeof(TieIn)), ("legCurve", typeof(LegCurve)),
+        ("slats", typeof(Slats)), ("screen", typeof(Screen)), ("concertina", typeof(Concertina)), ("pin", typeof(Pin)),
+        ("siteWork", typeof(SiteWork)), ("temporaryFence", typeof(TemporaryFence)),
     ];
 
     [Fact]
@@ -47,7 +49,7 @@ public sealed class SchemaTests
             {
                 var words = field.Value.GetProperty("description").GetString()!;
                 if (field.Value.TryGetProperty("type", out var type) && type.GetString() == "number")
-                    Assert.Matches("metres|ratio", words);
+                    Assert.Matches("metres|ratio|kilograms", words);
             }
     }
 

@@ -14,5 +14,9 @@ internal sealed record CsvUnits(string Long, string Short, string Volume, string
 
     public double InVolume(Volume volume) => Us ? volume.CubicFeet : volume.CubicMetres;
 
+    public string Area => Us ? "ft2" : "m2";
+
+    public double InArea(Area area) => Us ? area.SquareFeet : area.SquareMetres;
+
     public double InMass(Mass mass) => Us ? mass.Pounds : mass.Kilograms;
 }

@@ -59,10 +59,10 @@ internal static class LineText
         yield return ("bays", $"{run.Bays}, the largest {words.Long(run.LargestBay)}");
         if (spec.TopRail)
             yield return ("rail", $"{words.Long(run.Rail)}: {PlanWords.Count(run.RailPieces, "piece")}, {PlanWords.Count(run.Sleeves, "sleeve")}; "
-                                  + $"{PlanWords.Count(run.RailTies, "tie")}, {Every(spec.TieSpace / (spec.AdvanceLow * 2), words.Short(spec.TieSpace))}");
+                                  + $"{PlanWords.Count(run.RailTies, "tie")}, {Every(spec.TieEvery, words.Short(spec.TieSpace))}");
         if (spec.BottomWire || !spec.TopRail)
             yield return (Wires(spec), $"{words.Long(run.Wire)}; {PlanWords.Count(run.Rings, "ring")}, "
-                                       + Every(spec.RingSpace / (spec.AdvanceLow * 2), words.Short(spec.RingSpace)));
+                                       + Every(spec.RingEvery, words.Short(spec.RingSpace)));
         var take = run.RollTake == run.Fabric ? "" : $"{words.Long(run.RollTake)} off a square-cut roll, ";
         yield return ("fabric", $"{words.Long(run.Fabric)} between the bars, {take}{PlanWords.Range(run.PicketsLow, run.PicketsHigh)} pickets");
         if (run.Seam > 0) yield return ("seam", $"{spec.Widths} widths laced with {PlanWords.Count(run.Seam, "ring")} a seam; fabric, pickets, bands and ties are of one width");
@@ -92,8 +92,7 @@ internal static class LineText
         _ => "top wire",
     };
 
-    private static string Every(double diamonds, string space)
-        => $"every {PlanWords.Number(Math.Round(diamonds), "0")} diamonds ({space})";
+    private static string Every(int diamonds, string space) => $"every {diamonds} diamonds ({space})";
 
     private static string End(EndPlan end, PlanWords words)
         => $"bar {words.Short(end.Bar)}, {PlanWords.Count(end.Bands, "band")}: {DiamondText.Positions(end.BandsAt)}{Bias(end, words)}";

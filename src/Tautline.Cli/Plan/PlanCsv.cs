@@ -25,14 +25,14 @@ internal static class PlanCsv
     {
         csv.Row(
             "number", "part", "name", "section", $"size_{u.Short}", "spec", "net", "net_unit", "purchase", "purchase_unit", $"mass_{u.Mass}",
-            "bags_by_total", $"left_{u.Long}", "verify");
+            "bags_by_total", $"left_{u.Long}", "finish", "spare", "verify");
         foreach (var t in plan.Takeoff)
         {
             var (net, unit) = Net(t, u);
             csv.Row(
                 t.Number, t.Part, t.Name, t.Section, t.Size is { } size ? u.InShort(size) : null, t.Spec?.Value, net, unit, t.Purchase,
                 t.PurchaseUnit.ToString().ToLowerInvariant(), t.Mass is { } mass ? u.InMass(mass) : null, t.BagsByTotal,
-                t.Left is { } left ? u.InLong(left) : null, t.Verify);
+                t.Left is { } left ? u.InLong(left) : null, t.Finish, t.Spare, t.Verify);
         }
     }
 
@@ -40,6 +40,7 @@ internal static class PlanCsv
     {
         QuantityUnit.Length => (u.InLong(new Length(line.Net)), u.Long),
         QuantityUnit.Volume => (u.InVolume(new Volume(line.Net)), u.Volume),
+        QuantityUnit.Area => (u.InArea(new Area(line.Net)), u.Area),
         _ => (line.Net, "each"),
     };
 

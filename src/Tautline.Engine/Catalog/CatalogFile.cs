@@ -14,7 +14,7 @@ internal sealed record DiamondFile(double MeshIn, double HeightIn, double Diamon
 
 internal sealed record SectionFile(
     string Id, string Group, string TradeSize, double OdIn, double WallIn, double WeightLbPerFt, string Source, string Clause,
-    Confidence Confidence);
+    Confidence Confidence, string Form = "pipe");
 
 internal sealed record PostSizeFile(
     double HeightToFt, double LineOdIn, double TerminalOdIn, string Source, string Clause, Confidence Confidence);

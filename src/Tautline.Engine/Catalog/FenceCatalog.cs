@@ -19,7 +19,10 @@ public sealed class FenceCatalog
             Length.FromInches(d.MeshIn), Length.FromInches(d.HeightIn), d.Diamonds, From(d.Source, d.Clause, d.Confidence)))];
         Sections = [.. file.Sections.Select(s => new Section(
             s.Id, s.Group, s.TradeSize, Length.FromInches(s.OdIn), Length.FromInches(s.WallIn), LinearMass.FromPoundsPerFoot(s.WeightLbPerFt),
-            From(s.Source, s.Clause, s.Confidence)))];
+            From(s.Source, s.Clause, s.Confidence))
+        {
+            Form = s.Form == "integral" ? SectionForm.Integral : s.Form == "open" ? SectionForm.Shape : SectionForm.Pipe,
+        })];
         PostSizes = [.. file.PostSizes.Select(p => new PostSizeRow(
             Length.FromFeet(p.HeightToFt), Length.FromInches(p.LineOdIn), Length.FromInches(p.TerminalOdIn),
             From(p.Source, p.Clause, p.Confidence)))];

@@ -8,9 +8,25 @@ public sealed record FabricRow(Length Mesh, string Gauge, Length Wire, IReadOnly
 /// <summary>Published count of diamonds over a fabric's height.</summary>
 public sealed record DiamondRow(Length Mesh, Length Height, double Diamonds, Provenance From);
 
-/// <summary>Round pipe.</summary>
+/// <summary>What a post or rail is rolled as.</summary>
+public enum SectionForm
+{
+    Pipe,
+
+    /// <summary>Roll-formed C or H, or square: what it displaces is its steel, or less than the pipe around it.</summary>
+    Shape,
+
+    /// <summary>Roll-formed with loops of its own: fabric is woven onto it, without bar and bands.</summary>
+    Integral,
+}
+
+/// <summary>Pipe or a rolled shape.</summary>
+/// <param name="OutsideDiameter">Of pipe; of a shape its larger side.</param>
 public sealed record Section(
-    string Id, string Group, string TradeSize, Length OutsideDiameter, Length Wall, LinearMass Weight, Provenance From);
+    string Id, string Group, string TradeSize, Length OutsideDiameter, Length Wall, LinearMass Weight, Provenance From)
+{
+    public SectionForm Form { get; init; }
+}
 
 /// <summary>Posts usually taken up to a height; never a proof that the fence stands.</summary>
 public sealed record PostSizeRow(Length HeightTo, Length LinePost, Length TerminalPost, Provenance From);

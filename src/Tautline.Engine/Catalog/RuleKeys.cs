@@ -56,6 +56,10 @@ public static class RuleKeys
         // rails, wires, fabric
         new("rail.size", Length, "diameter of a rail the spec does not name; without it the catalogue's", Optional),
         new("rail.stick", Length, "length of a stick of rail", Needed),
+        new("removal.postSpacing", Length, "space of old posts that the job does not count", Needed),
+        new("removal.footing", Volume, "old concrete that comes out with a post", Needed),
+        new("concrete.overBreak", Number, "share of concrete over hole minus post", Needed, MayBeZero: true),
+        new("anchor.edge", Length, "concrete between an anchor or core and the edge of a wall", Needed),
         new("wire.coil", Length, "length of a coil of tension wire", Needed),
         new("wire.wrap", Length, "tension wire wrapped at each end", Needed),
         new("wire.topBelow", Length, "top tension wire at most so far under the top of the fabric", Recorded),
@@ -66,6 +70,11 @@ public static class RuleKeys
         new("mesh.advanceHigh", Length, "largest advance of a picket", Needed),
         new("gap.min", Length, "least gap under the fabric", Recorded),
         new("gap.max", Length, "largest gap under the fabric", Recorded),
+
+        new("screen.tie", Length, "space of ties on a long edge of a screen", Needed),
+        new("spare.small", Number, "share of ties, rings and bolts bought over the count", Needed, MayBeZero: true),
+        new("temporary.panel", Length, "length of a panel of temporary fence", Needed),
+        new("temporary.ballast", Number, "bags of ballast on each stand of temporary fence", Needed, MayBeZero: true),
 
         // barbed wire
         new("barb.height", Length, "height of the barb over the fabric", Needed),
@@ -90,6 +99,7 @@ public static class RuleKeys
         // gates
         new("gate.cantileverPost", Length, "roller and latch posts of a cantilever gate", Needed),
         new("gate.cantileverTail", Number, "tail of a cantilever leaf over its opening", Needed),
+        new("gate.rollingOver", Length, "rolling leaf over its opening", Needed),
         new("gate.singleDeduct", Length, "opening less a single leaf", Needed),
         new("gate.doubleDeduct", Length, "opening less both leaves", Needed),
         new("gate.postSize", Length, "diameter of a gate post; without it the catalogue's", Optional, "leaf"),

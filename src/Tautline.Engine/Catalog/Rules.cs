@@ -54,6 +54,15 @@ public sealed class Rules
         DrivenDepth = this["driven.depth"];
         CoreWider = this["rock.coreOver"];
         CoreDepth = this["rock.coreDepth"];
+        RemovalPostSpacing = this["removal.postSpacing"];
+        RemovalFooting = this["removal.footing"];
+        OverBreak = this["concrete.overBreak"];
+        AnchorEdge = this["anchor.edge"];
+        ScreenTie = this["screen.tie"];
+        SpareSmall = this["spare.small"];
+        TemporaryPanel = this["temporary.panel"];
+        TemporaryBallast = this["temporary.ballast"];
+        RollingOver = this["gate.rollingOver"];
         MeshAdvanceHigh = this["mesh.advanceHigh"];
         RunMaxWithoutRail = Find("run.maxWithoutRail");
         HoleLineDiameterMin = Find("hole.lineDiameterMin");
@@ -114,6 +123,15 @@ public sealed class Rules
     public Limit DrivenDepth { get; }
     public Limit CoreWider { get; }
     public Limit CoreDepth { get; }
+    public Limit RemovalPostSpacing { get; }
+    public Limit RemovalFooting { get; }
+    public Limit OverBreak { get; }
+    public Limit AnchorEdge { get; }
+    public Limit ScreenTie { get; }
+    public Limit SpareSmall { get; }
+    public Limit TemporaryPanel { get; }
+    public Limit TemporaryBallast { get; }
+    public Limit RollingOver { get; }
     public Limit MeshAdvanceHigh { get; }
 
     // What a set need not state; what holds then is said in RuleKeys.

@@ -10,6 +10,8 @@ namespace Tautline.Engine.Fabric;
 /// </summary>
 public static class MeshFormulas
 {
+    private static readonly Provenance steel = new("handbook value, from memory", "", "", Confidence.FromMemory);
+
     private static readonly Provenance twoInch = new("the mesh the widest advance is stated for", "", "", Confidence.Calculated);
 
     /// <summary>Half a diamond's height by the published count over the height: too large, since the height holds both selvages.</summary>
@@ -29,9 +31,21 @@ public static class MeshFormulas
 
     /// <summary>The largest whole number of diamonds, each two advances wide, within a limit, times the smallest diamond.</summary>
     public static N TieSpace<N>(ResolvedSpec spec, Limit limit) where N : struct, INumber<N>
+        => Every<N>(spec, limit) * (N.Constant(2) * AdvanceLow<N>(spec));
+
+    /// <summary>How many diamonds that is, at least one.</summary>
+    public static N Every<N>(ResolvedSpec spec, Limit limit) where N : struct, INumber<N>
+        => N.Larger(N.Constant(1), N.Fit(N.Rule(limit), N.Constant(2) * AdvanceHigh<N>(spec)));
+
+    /// <summary>
+    /// Weight of a length of one width, bare: parallel wires (o + d) apart run both ways over the height, so wire over length is
+    /// 2 height / (o + d) whatever the advance; selvages and coating come on top.
+    /// </summary>
+    public static N Weight<N>(ResolvedSpec spec) where N : struct, INumber<N>
     {
-        var whole = N.Larger(N.Constant(1), N.Fit(N.Rule(limit), N.Constant(2) * AdvanceHigh<N>(spec)));
-        return whole * (N.Constant(2) * AdvanceLow<N>(spec));
+        var wire = N.Listed("wire", spec.Fabric.Wire.Metres, Unit.Length, spec.Fabric.From);
+        var bare = N.Constant(2) * N.Given("height of one width of fabric", spec.Width.Metres, Unit.Length) / WireCentres<N>(spec);
+        return bare * (N.Constant(Math.PI) / N.Constant(4) * (wire * wire)) * N.Listed("density of steel", 7850, new Unit(-3, 1), steel);
     }
 
     /// <summary>The widest advance to reckon with, scaled from 2-in mesh by the distance of the wires.</summary>

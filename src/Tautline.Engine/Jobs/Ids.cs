@@ -67,3 +67,24 @@ public readonly record struct BuiltPostId(string Value) : IId<BuiltPostId>
     public static BuiltPostId From(string value) => new(value);
     public override string ToString() => Value;
 }
+
+[JsonConverter(typeof(IdConverter<PinId>))]
+public readonly record struct PinId(string Value) : IId<PinId>
+{
+    public static PinId From(string value) => new(value);
+    public override string ToString() => Value;
+}
+
+[JsonConverter(typeof(IdConverter<WorkId>))]
+public readonly record struct WorkId(string Value) : IId<WorkId>
+{
+    public static WorkId From(string value) => new(value);
+    public override string ToString() => Value;
+}
+
+[JsonConverter(typeof(IdConverter<TemporaryId>))]
+public readonly record struct TemporaryId(string Value) : IId<TemporaryId>
+{
+    public static TemporaryId From(string value) => new(value);
+    public override string ToString() => Value;
+}

@@ -46,6 +46,15 @@ public sealed record Job
 
     public IReadOnlyList<RollCalibration> Calibrations { get; init => field = value ?? []; } = [];
 
+    /// <summary>Places where a person wants a line post, or where one stands already.</summary>
+    public IReadOnlyList<Pin> Pins { get; init => field = value ?? []; } = [];
+
+    /// <summary>What is done along the fence besides building it: old fence taken out, ground cleared.</summary>
+    public IReadOnlyList<SiteWork> Works { get; init => field = value ?? []; } = [];
+
+    /// <summary>Panels on stands that close the site while the fence is built.</summary>
+    public IReadOnlyList<TemporaryFence> Temporary { get; init => field = value ?? []; } = [];
+
     [JsonExtensionData]
     public Dictionary<string, JsonElement>? Extra { get; set; }
 }
@@ -95,8 +104,23 @@ public sealed record Spec
     /// <summary>Wire gauge by its trade number, '9' where the job does not say.</summary>
     public string Gauge { get; init => field = value ?? "9"; } = "9";
 
-    /// <summary>Upper and lower edge, 'KK', 'KT' or 'TT'.</summary>
+    /// <summary>Upper and lower edge, 'KK', 'KT', 'TK' or 'TT'; left out, the usual one of the height and mesh.</summary>
     public string? Selvage { get; init; }
+
+    /// <summary>'zinc', 'aluminum' or 'polymer'; zinc where left out, polymer where a colour is named.</summary>
+    public string? Coating { get; init; }
+
+    /// <summary>Colour of the polymer, carried by every part that shows: 'green', 'olive-green', 'brown' or 'black' (ASTM F934).</summary>
+    public string? Colour { get; init; }
+
+    /// <summary>Slats woven into the diamonds.</summary>
+    public Slats? Slats { get; init; }
+
+    /// <summary>Cloth laced to the fabric.</summary>
+    public Screen? Screen { get; init; }
+
+    /// <summary>Coils of concertina wire.</summary>
+    public Concertina? Concertina { get; init; }
 
     /// <summary>Catalogue section of line posts.</summary>
     public string? LinePost { get; init; }
@@ -156,6 +180,44 @@ public sealed record Barb
     public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
+/// <summary>Slats: one in each column of diamonds, or as the maker counts them.</summary>
+public sealed record Slats
+{
+    /// <summary>Slats in ten feet of fence, as the maker states them.</summary>
+    public required double PerTenFeet { get; init; }
+
+    /// <summary>Whether a strip locks them: 'top', 'bottom' or left out.</summary>
+    public string? Lock { get; init; }
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
+/// <summary>Wind or privacy screen on the fabric. It multiplies the wind: posts and footings must be proved with it.</summary>
+public sealed record Screen
+{
+    public required Length Height { get; init; }
+
+    /// <summary>Length of the rolls it comes in; 50 ft where left out.</summary>
+    public Length? Roll { get; init; }
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
+/// <summary>Concertina wire along the fence.</summary>
+public sealed record Concertina
+{
+    /// <summary>Fence that one coil covers, stretched as the maker or the job says.</summary>
+    public required Length Covers { get; init; }
+
+    /// <summary>Space between the ties that hold it.</summary>
+    public required Length TieSpacing { get; init; }
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
 /// <summary>One continuous fence line: vertices in <see cref="Vertex.Order"/>, closed or open.</summary>
 public sealed record Line
 {
@@ -175,6 +237,12 @@ public sealed record Line
     /// <summary>What stands where an open line ends.</summary>
     public TieIn? Finish { get; init; }
 
+    /// <summary>The hand the fabric hangs on, walking the line forward: 'left' or 'right'; left out, the outside of every curve.</summary>
+    public string? FabricSide { get; init; }
+
+    /// <summary>Repair of standing fence: what stays and is not bought, of 'line-posts', 'rail' and 'wire'.</summary>
+    public IReadOnlyList<string> Keeps { get; init => field = value ?? []; } = [];
+
     public IReadOnlyList<Vertex> Vertices { get; init => field = value ?? []; } = [];
 
     [JsonExtensionData]
@@ -193,6 +261,9 @@ public sealed record TieIn
 
     /// <summary>Catalogue section of the standing post of a fence.</summary>
     public string? Section { get; init; }
+
+    /// <summary>'bar' where the fabric ends on the post (also where left out), 'woven' where it is woven into fabric that stands.</summary>
+    public string? Fabric { get; init; }
 
     [JsonExtensionData]
     public Dictionary<string, JsonElement>? Extra { get; set; }
@@ -251,6 +322,12 @@ public sealed record Gate
     public const string Double = "double";
     public const string Cantilever = "cantilever";
 
+    /// <summary>A leaf on wheels along a track in the ground.</summary>
+    public const string Rolling = "rolling";
+
+    /// <summary>A leaf hung from a beam over the opening.</summary>
+    public const string Overhead = "overhead";
+
     public required GateId Id { get; init; }
 
     public required LegId Leg { get; init; }
@@ -262,8 +339,17 @@ public sealed record Gate
 
     public required Length Opening { get; init; }
 
-    /// <summary>For a cantilever gate: towards the 'start' or the 'end' of the leg.</summary>
+    /// <summary>For a gate that slides: towards the 'start' or the 'end' of the leg.</summary>
     public string? RunsBack { get; init; }
+
+    /// <summary>Catalogue section of its posts; needed for rolling and overhead gates, for which no table is at hand.</summary>
+    public string? Post { get; init; }
+
+    /// <summary>Weight of the leaf as its maker states it, kilograms; for rolling and overhead gates.</summary>
+    public double? LeafMass { get; init; }
+
+    /// <summary>For an overhead gate: clear height under the beam.</summary>
+    public Length? Clearance { get; init; }
 
     [JsonExtensionData]
     public Dictionary<string, JsonElement>? Extra { get; set; }
@@ -281,6 +367,21 @@ public sealed record Obstacle
     /// <summary>Posts are cored into rock.</summary>
     public const string Rock = "rock";
 
+    /// <summary>The fence stands on top of a wall or along the edge of a dock.</summary>
+    public const string Wall = "wall";
+
+    /// <summary>A trunk in or beside the line: no post in its root space.</summary>
+    public const string Tree = "tree";
+
+    /// <summary>Holes stand in water or caving ground.</summary>
+    public const string Wet = "wet";
+
+    /// <summary>A dip that the fabric spans: no post in it, and its opening is closed.</summary>
+    public const string Swale = "swale";
+
+    /// <summary>A channel or pipe end that the fabric spans: no post in it, and its opening is closed.</summary>
+    public const string Culvert = "culvert";
+
     public required ObstacleId Id { get; init; }
 
     public required LegId Leg { get; init; }
@@ -291,8 +392,14 @@ public sealed record Obstacle
 
     public required Length To { get; init; }
 
-    /// <summary>How posts are held on a slab or in rock: 'cored' (where left out) or 'plated'.</summary>
+    /// <summary>How posts are held on a slab, a wall or in rock: 'cored' or 'plated'. Left out, plated on a wall, else cored.</summary>
     public string? Support { get; init; }
+
+    /// <summary>Thickness of a wall's top, or from a dock's edge to the first thing behind it.</summary>
+    public Length? Width { get; init; }
+
+    /// <summary>Of a swale or culvert, from the bottom of the fabric down to its deepest point.</summary>
+    public Length? Depth { get; init; }
 
     /// <summary>Free ground wanted between the stretch and the edge of a hole.</summary>
     public Length Clearance { get; init; }
@@ -309,6 +416,76 @@ public sealed record RollCalibration
     public required SpecId Spec { get; init; }
 
     public required Length TenPickets { get; init; }
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
+/// <summary>A line post at a level distance from the start of a leg.</summary>
+public sealed record Pin
+{
+    public required PinId Id { get; init; }
+
+    public required LegId Leg { get; init; }
+
+    public required Length At { get; init; }
+
+    /// <summary>True where the post stands already: nothing of it is bought or dug.</summary>
+    public bool Stands { get; init; }
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
+/// <summary>Work along a stretch of a leg, measured level from the start of the leg.</summary>
+public sealed record SiteWork
+{
+    /// <summary>Old fence is taken out.</summary>
+    public const string Removal = "removal";
+
+    /// <summary>Brush and small growth are cleared.</summary>
+    public const string Clearing = "clearing";
+
+    public required WorkId Id { get; init; }
+
+    public required LegId Leg { get; init; }
+
+    /// <summary>'removal' or 'clearing'.</summary>
+    public required string Kind { get; init; }
+
+    public required Length From { get; init; }
+
+    public required Length To { get; init; }
+
+    /// <summary>Old posts as counted; left out, by the rule set's usual spacing.</summary>
+    public int? Posts { get; init; }
+
+    /// <summary>How old posts go: 'pulled' with their footings (also where left out) or 'cut' at the ground.</summary>
+    public string? PostsOut { get; init; }
+
+    /// <summary>Width cleared.</summary>
+    public Length? Width { get; init; }
+
+    public string Note { get; init => field = value ?? ""; } = "";
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
+/// <summary>Panels on stands, by their length alone.</summary>
+public sealed record TemporaryFence
+{
+    public required TemporaryId Id { get; init; }
+
+    public string Name { get; init => field = value ?? ""; } = "";
+
+    public required Length Length { get; init; }
+
+    /// <summary>Length of one panel; the rule set's where left out.</summary>
+    public Length? Panel { get; init; }
+
+    /// <summary>True where it comes back to its start.</summary>
+    public bool Closed { get; init; }
 
     [JsonExtensionData]
     public Dictionary<string, JsonElement>? Extra { get; set; }

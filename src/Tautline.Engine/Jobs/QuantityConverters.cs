@@ -37,6 +37,14 @@ public sealed class VolumeConverter : JsonConverter<Volume>
     public override void Write(Utf8JsonWriter writer, Volume value, JsonSerializerOptions options) => writer.WriteNumberValue(value.CubicMetres);
 }
 
+/// <summary>Areas are square metres.</summary>
+public sealed class AreaConverter : JsonConverter<Area>
+{
+    public override Area Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => new(reader.GetDouble());
+
+    public override void Write(Utf8JsonWriter writer, Area value, JsonSerializerOptions options) => writer.WriteNumberValue(value.SquareMetres);
+}
+
 /// <summary>Masses are kilograms.</summary>
 public sealed class MassConverter : JsonConverter<Mass>
 {

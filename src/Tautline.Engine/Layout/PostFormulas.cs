@@ -7,7 +7,14 @@ namespace Tautline.Engine.Layout;
 /// <summary>A post before its figures: what stands where, on which grade, carrying which spec.</summary>
 public sealed record PlacedPost(
     int Index, long StationNm, PostKind Kind, ResolvedSpec Spec, Section Section, double Grade, GatePostRow? GateRow, Rules Rules,
-    Support Support);
+    Support Support)
+{
+    /// <summary>True where the new fabric is woven into fabric that hangs on this post.</summary>
+    public bool Woven { get; init; }
+
+    /// <summary>True where fabric ends here without bar and bands.</summary>
+    public bool WithoutBar => Woven || Section.Form == SectionForm.Integral;
+}
 
 /// <summary>Holes by ASTM F567-07, 5.1; heights and lengths by the rule set.</summary>
 public static class PostFormulas
@@ -90,6 +97,7 @@ public static class PostFormulas
     /// <summary>Hole minus post: the least it takes. Over-break of the ground comes on top.</summary>
     public static N Concrete<N>(Section post, N diameter, N depth, Rules rules) where N : struct, INumber<N>
     {
+        if (post.Form != SectionForm.Pipe) return N.Constant(Pi) / N.Constant(4) * (diameter * diameter) * depth; // a shape displaces little
         var od = N.Listed("post", post.OutsideDiameter.Metres, Unit.Length, post.From);
         return rules.HoleConcreteBelow is { } below
             ? N.Constant(Pi) / N.Constant(4) * (diameter * diameter * depth - od * od * (depth - N.Rule(below)))
@@ -100,7 +108,8 @@ public static class PostFormulas
     public static N Spoil<N>(N diameter, N depth) where N : struct, INumber<N> => N.Constant(Pi) / N.Constant(4) * (diameter * diameter) * depth;
 
     /// <summary>Whole bags for one hole.</summary>
-    public static N Bags<N>(N concrete, Rules rules) where N : struct, INumber<N> => N.Cover(concrete, N.Rule(rules.BagYield));
+    public static N Bags<N>(N concrete, Rules rules) where N : struct, INumber<N>
+        => N.Cover(concrete * (N.Constant(1) + N.Rule(rules.OverBreak)), N.Rule(rules.BagYield));
 
     public static N Mass<N>(Section section, N length) where N : struct, INumber<N>
         => N.Listed("pipe weight", section.Weight.KilogramsPerMetre, Unit.LinearMass, section.From) * length;

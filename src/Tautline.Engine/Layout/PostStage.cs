@@ -29,7 +29,8 @@ public static class PostStage
     {
         var chain = line.Site.Chain;
         var grade = Steeper(chain.LegAt(station).Grade, chain.LegFrom(station).Grade);
-        var support = SupportAt(line.Site, station) ?? Named(run.Spec.Spec.LineSupport);
+        var stands = line.Site.Keeps("line-posts") || line.Site.Pins.Any(p => p.StationNm == station && p.Stands);
+        var support = stands ? Support.Standing : SupportAt(line.Site, station) ?? Named(run.Spec.Spec.LineSupport);
         return new PlacedPost(0, station, PostKind.Line, run.Spec, run.Spec.LinePost, grade, null, rules, support);
     }
 
@@ -41,7 +42,10 @@ public static class PostStage
         var section = tie ?? (terminal.Gate is { } gate ? Heavier(gate.Post, spec.TerminalPost) : Heavier(before.Spec.TerminalPost, after.Spec.TerminalPost));
         var support = tie is null ? SupportAt(line.Site, terminal.StationNm) ?? Named(spec.Spec.TerminalSupport) : Support.Standing;
         return new PlacedPost(
-            0, terminal.StationNm, terminal.Kind, spec, section, Steeper(before.Grade, after.Grade), terminal.Gate?.Row, rules, support);
+            0, terminal.StationNm, terminal.Kind, spec, section, Steeper(before.Grade, after.Grade), terminal.Gate?.Row, rules, support)
+        {
+            Woven = tie is not null && (terminal.StationNm == 0 ? line.Site.Line.Start : line.Site.Line.Finish)?.Fabric == "woven",
+        };
     }
 
     /// <summary>The legs on both sides of a station; at the end of an open line twice the same.</summary>
@@ -55,7 +59,7 @@ public static class PostStage
 
     /// <summary>What a slab or rock asks for at a station; the last stretch entered wins where two overlap.</summary>
     private static Support? SupportAt(SiteLine site, long station)
-        => site.Grounds.LastOrDefault(g => station >= g.FromNm && station <= g.ToNm)?.Support;
+        => site.Grounds.LastOrDefault(g => g.Support is not null && station >= g.FromNm && station <= g.ToNm)?.Support;
 
     internal static Support Named(string? name) => name switch
     {

@@ -10,11 +10,13 @@ internal static class FactExplainer
 {
     public static Traced Explain(Plan plan, FactKey key) => key.Kind switch
     {
-        <= FactKind.RingSpace => OfSpec(plan, key),
+        <= FactKind.RingEvery => OfSpec(plan, key),
         <= FactKind.PostTies => OfPost(plan, key),
         <= FactKind.BayPiece => OfRun(plan, key),
         <= FactKind.ColumnsHigh => OfEnd(plan, key),
         <= FactKind.Leaves => OfGate(plan, key),
+        <= FactKind.WorkVolume => OfWork(plan, key),
+        <= FactKind.Ballast => OfTemporary(plan, key),
         _ => OfTakeoff(plan, key),
     };
 
@@ -28,7 +30,9 @@ internal static class FactExplainer
             FactKind.AdvanceHigh => MeshFormulas.AdvanceHigh<Traced>(spec),
             FactKind.WholeRows => MeshFormulas.WholeRows<Traced>(spec),
             FactKind.RailTieSpace => MeshFormulas.TieSpace<Traced>(spec, spec.Rules.TieRailMax),
-            _ => MeshFormulas.TieSpace<Traced>(spec, spec.Rules.RingMax),
+            FactKind.RingSpace => MeshFormulas.TieSpace<Traced>(spec, spec.Rules.RingMax),
+            FactKind.TieEvery => MeshFormulas.Every<Traced>(spec, spec.Rules.TieRailMax),
+            _ => MeshFormulas.Every<Traced>(spec, spec.Rules.RingMax),
         };
     }
 
@@ -82,6 +86,9 @@ internal static class FactExplainer
             FactKind.RunEnds => Traced.Given("two ends", 2, Unit.Count),
             FactKind.Strand => f.Strand<Traced>(run.Along.Metres),
             FactKind.Seam => f.Seam<Traced>(run.Fabric.Metres, spec.RingSpace.Metres),
+            FactKind.Slats => f.Slats<Traced>(run.Fabric.Metres),
+            FactKind.ScreenTies => f.ScreenTies<Traced>(run.Fabric.Metres),
+            FactKind.ConcertinaTies => f.ConcertinaTies<Traced>(run.Along.Metres),
             _ => f.BayPiece<Traced>(key.End),
         };
     }
@@ -118,22 +125,53 @@ internal static class FactExplainer
             FactKind.Opening => f.Opening<Traced>(),
             FactKind.Centres => f.CentreToCentre<Traced>(gate.Opening.Metres),
             FactKind.Leaf => f.Leaf<Traced>(gate.Opening.Metres),
+            FactKind.Track => GateFigures.Track<Traced>(gate.Opening.Metres, gate.Leaf.Metres),
+            FactKind.LeafMass => Traced.Given("weight of the leaf", gate.LeafMass!.Value.Kilograms, Unit.Mass),
             _ => Traced.Given("leaves of the gate", gate.Leaves, Unit.Count),
+        };
+    }
+
+    private static Traced OfWork(Plan plan, FactKey key)
+    {
+        var work = plan.Lines[key.Line].Works[key.Item];
+        var f = new WorkFigures(plan.Basis.Lines[key.Line].Site.Tasks[key.Item], key.Line, key.Item);
+        return key.Kind switch
+        {
+            FactKind.WorkStands => Traced.Given("one piece of work", 1, Unit.Count),
+            FactKind.WorkAlong => f.Along<Traced>(),
+            FactKind.WorkPosts => f.Posts<Traced>(work.Along.Metres),
+            FactKind.WorkArea => f.Area<Traced>(work.Along.Metres),
+            _ => f.OldConcrete<Traced>(work.Posts),
+        };
+    }
+
+    private static Traced OfTemporary(Plan plan, FactKey key)
+    {
+        var panels = plan.Temporary[key.Line];
+        var f = new TemporaryFigures(plan.Basis.Job.Temporary[key.Line], plan.Basis.Rules, key.Line);
+        return key.Kind switch
+        {
+            FactKind.Panels => f.Panels<Traced>(),
+            FactKind.PanelStands => f.Stands<Traced>(panels.Panels),
+            FactKind.PanelClamps => f.Clamps<Traced>(panels.Stands),
+            _ => f.Ballast<Traced>(panels.Stands),
         };
     }
 
     private static Traced OfTakeoff(Plan plan, FactKey key)
     {
         var (line, basis) = (plan.Takeoff[key.Line], plan.Basis);
-        var item = TakeoffStage.Items(plan.Lines, basis.Lines)[key.Line];
-        var roll = TakeoffStage.RollOf(item, basis.Lines);
+        var item = TakeoffStage.Items(plan.Lines, basis.Lines, plan.Temporary)[key.Line];
+        var spec = TakeoffStage.SpecOf(item, basis.Specs);
+        var roll = TakeoffStage.PackOf(item, spec);
         var net = key with { Kind = FactKind.Net };
         return key.Kind switch
         {
             FactKind.Net => TakeoffFormulas.Net<Traced>(item),
             FactKind.Purchase => TakeoffFormulas.Purchase<Traced>(item, net, line.Net, roll, basis.Rules),
-            FactKind.LineMass => TakeoffFormulas.Mass<Traced>(item, net, line.Net),
+            FactKind.LineMass => TakeoffFormulas.Mass<Traced>(item, net, line.Net, spec),
             FactKind.BagsByTotal => TakeoffFormulas.BagsByTotal<Traced>(net, line.Net, basis.Rules),
+            FactKind.Spare => TakeoffFormulas.Spare<Traced>(net, line.Net, basis.Rules),
             _ => TakeoffFormulas.Left<Traced>(item, key with { Kind = FactKind.Purchase }, line.Purchase, roll),
         };
     }

@@ -8,11 +8,13 @@ internal static class FactReader
 {
     public static double? Read(Plan plan, FactKey key) => key.Kind switch
     {
-        <= FactKind.RingSpace => At(plan.Specs, key.Line) is { } spec ? OfSpec(spec, key.Kind) : null,
+        <= FactKind.RingEvery => At(plan.Specs, key.Line) is { } spec ? OfSpec(spec, key.Kind) : null,
         <= FactKind.PostTies => At(plan.Lines, key.Line) is { } line && At(line.Posts, key.Item) is { } post ? OfPost(post, key.Kind) : null,
         <= FactKind.BayPiece => Run(plan, key) is { } run ? OfRun(run, key) : null,
         <= FactKind.ColumnsHigh => key.End is 0 or 1 && Run(plan, key) is { } run ? OfEnd(key.End == 0 ? run.Start : run.Finish, key.Kind) : null,
         <= FactKind.Leaves => At(plan.Lines, key.Line) is { } line && At(line.Gates, key.Item) is { } gate ? OfGate(gate, key.Kind) : null,
+        <= FactKind.WorkVolume => At(plan.Lines, key.Line) is { } line && At(line.Works, key.Item) is { } work ? OfWork(work, key.Kind) : null,
+        <= FactKind.Ballast => At(plan.Temporary, key.Line) is { } panels ? OfTemporary(panels, key.Kind) : null,
         _ => At(plan.Takeoff, key.Line) is { } item ? OfTakeoff(item, key.Kind) : null,
     };
 
@@ -27,7 +29,9 @@ internal static class FactReader
         FactKind.AdvanceHigh => spec.AdvanceHigh.Metres,
         FactKind.WholeRows => spec.WholeRows,
         FactKind.RailTieSpace => spec.TieSpace.Metres,
-        _ => spec.RingSpace.Metres,
+        FactKind.RingSpace => spec.RingSpace.Metres,
+        FactKind.TieEvery => spec.TieEvery,
+        _ => spec.RingEvery,
     };
 
     private static double? OfPost(PostPlan post, FactKind kind) => kind switch
@@ -64,6 +68,9 @@ internal static class FactReader
         FactKind.RunEnds => 2,
         FactKind.Strand => run.Strand.Metres,
         FactKind.Seam => run.Seam,
+        FactKind.Slats => run.Slats,
+        FactKind.ScreenTies => run.ScreenTies,
+        FactKind.ConcertinaTies => run.ConcertinaTies,
         _ => key.End >= 0 && key.End < run.BayPieces.Count ? run.BayPieces[key.End].Metres : null,
     };
 
@@ -85,7 +92,26 @@ internal static class FactReader
         FactKind.Opening => gate.Opening.Metres,
         FactKind.Centres => gate.Centres.Metres,
         FactKind.Leaf => gate.Leaf.Metres,
+        FactKind.Track => gate.Track?.Metres,
+        FactKind.LeafMass => gate.LeafMass?.Kilograms,
         _ => gate.Leaves,
+    };
+
+    private static double? OfWork(WorkPlan work, FactKind kind) => kind switch
+    {
+        FactKind.WorkStands => 1,
+        FactKind.WorkAlong => work.Along.Metres,
+        FactKind.WorkPosts => work.Posts,
+        FactKind.WorkArea => work.Area.SquareMetres,
+        _ => work.OldConcrete.CubicMetres,
+    };
+
+    private static double? OfTemporary(TemporaryPlan panels, FactKind kind) => kind switch
+    {
+        FactKind.Panels => panels.Panels,
+        FactKind.PanelStands => panels.Stands,
+        FactKind.PanelClamps => panels.Clamps,
+        _ => panels.Ballast,
     };
 
     private static double? OfTakeoff(TakeoffLine line, FactKind kind) => kind switch
@@ -94,6 +120,7 @@ internal static class FactReader
         FactKind.Purchase => line.Purchase,
         FactKind.LineMass => line.Mass?.Kilograms,
         FactKind.BagsByTotal => line.BagsByTotal,
-        _ => line.Left?.Metres,
+        FactKind.RollsLeft => line.Left?.Metres,
+        _ => line.Spare,
     };
 }

@@ -11,13 +11,13 @@ public sealed record FactReading(FactKey? Key, string Message, IReadOnlyList<str
 
 /// <summary>
 /// The names of facts as people write them: post/yard/7/hole-depth, run/yard/2/rail-ties, end/yard/2/start/bands,
-/// gate/yard/1/leaf, spec/fence/advance-low, takeoff/3/purchase. Numbers count from 1; in an id '/' is written %2F and '%' %25.
+/// gate/yard/1/leaf, work/yard/1/work-area, temporary/1/panels, spec/fence/advance-low, takeoff/3/purchase. Numbers count from 1; in an id '/' is written %2F and '%' %25.
 /// </summary>
 public static class FactText
 {
     private const string Start = "start", Finish = "finish";
 
-    private static readonly string[] groups = ["spec", "post", "run", "end", "gate", "takeoff"];
+    private static readonly string[] groups = ["spec", "post", "run", "end", "gate", "work", "temporary", "takeoff"];
 
     /// <summary>The name of a fact of this plan.</summary>
     public static string Format(Plan plan, FactKey key)
@@ -27,6 +27,7 @@ public static class FactText
         {
             "spec" => $"spec/{Escaped(plan.Specs[key.Line].Id.Value)}/{name}",
             "takeoff" => $"takeoff/{Number(key.Line)}/{name}",
+            "temporary" => $"temporary/{Number(key.Line)}/{name}",
             "end" => $"end/{LineOf(plan, key)}/{Number(key.Item)}/{(key.End == 0 ? Start : Finish)}/{name}",
             var group => $"{group}/{LineOf(plan, key)}/{Number(key.Item)}/{name}",
         };
@@ -41,6 +42,7 @@ public static class FactText
         {
             "spec" => $"{name} of spec {plan.Specs[key.Line].Id.Value}",
             "takeoff" => $"{name} of take-off line {Number(key.Line)}, {plan.Takeoff[key.Line].Name}",
+            "temporary" => $"{name} of temporary fence {Number(key.Line)}",
             "end" => $"{name} at the {(key.End == 0 ? Start : Finish)} of run {number} of line {plan.Lines[key.Line].Id.Value}",
             var group => $"{name} of {group} {number} of line {plan.Lines[key.Line].Id.Value}",
         };
@@ -54,7 +56,8 @@ public static class FactText
         {
             "spec" => OfSpec(plan, steps),
             "takeoff" => OfTakeoff(plan, steps),
-            "post" or "run" or "gate" or "end" => OfLine(plan, steps),
+            "temporary" => OfTemporary(plan, steps),
+            "post" or "run" or "gate" or "end" or "work" => OfLine(plan, steps),
             _ => Missing($"'{steps[0]}' is no kind of fact.", groups.Select(g => $"{g}/...")),
         };
     }
@@ -71,6 +74,11 @@ public static class FactText
             ? Last(plan, steps, 2, "takeoff", new(default, at))
             : MissingNumber("take-off line", steps, 1, plan.Takeoff.Count);
 
+    private static FactReading OfTemporary(Plan plan, string[] steps)
+        => Index(steps, 1, plan.Temporary.Count) is { } at
+            ? Last(plan, steps, 2, "temporary", new(default, at))
+            : MissingNumber("temporary fence", steps, 1, plan.Temporary.Count);
+
     private static FactReading OfLine(Plan plan, string[] steps)
     {
         var ids = plan.Lines.Select(l => l.Id.Value).ToList();
@@ -80,6 +88,7 @@ public static class FactText
         {
             "post" => plan.Lines[line].Posts.Count,
             "gate" => plan.Lines[line].Gates.Count,
+            "work" => plan.Lines[line].Works.Count,
             _ => plan.Lines[line].Runs.Count,
         };
         if (Index(steps, 2, count) is not { } item) return MissingNumber(steps[0] == "end" ? "run" : steps[0], steps, 2, count);
@@ -121,11 +130,13 @@ public static class FactText
 
     private static string GroupOf(FactKind kind) => kind switch
     {
-        <= FactKind.RingSpace => "spec",
+        <= FactKind.RingEvery => "spec",
         <= FactKind.PostTies => "post",
-        <= FactKind.RunEnds => "run",
+        <= FactKind.BayPiece => "run",
         <= FactKind.ColumnsHigh => "end",
         <= FactKind.Leaves => "gate",
+        <= FactKind.WorkVolume => "work",
+        <= FactKind.Ballast => "temporary",
         _ => "takeoff",
     };
 

@@ -9,6 +9,7 @@ public static class Facts
     private static readonly FactKind[] ofSpec =
     [
         FactKind.HalfDiamond, FactKind.AdvanceLow, FactKind.AdvanceHigh, FactKind.WholeRows, FactKind.RailTieSpace, FactKind.RingSpace,
+        FactKind.TieEvery, FactKind.RingEvery,
     ];
 
     private static readonly FactKind[] ofPost =
@@ -21,7 +22,7 @@ public static class Facts
     [
         FactKind.RunAlong, FactKind.Bays, FactKind.LargestBay, FactKind.Rail, FactKind.RailPieces, FactKind.Sleeves, FactKind.RailMass,
         FactKind.Wire, FactKind.Fabric, FactKind.PicketsLow, FactKind.PicketsHigh, FactKind.RollTake, FactKind.RailTies, FactKind.Rings,
-        FactKind.RunEnds, FactKind.Strand, FactKind.Seam,
+        FactKind.RunEnds, FactKind.Strand, FactKind.Seam, FactKind.Slats, FactKind.ScreenTies, FactKind.ConcertinaTies,
     ];
 
     private static readonly FactKind[] ofEnd =
@@ -31,6 +32,10 @@ public static class Facts
 
     private static readonly FactKind[] ofGate = [FactKind.GateStands, FactKind.Opening, FactKind.Centres, FactKind.Leaf, FactKind.Leaves];
 
+    private static readonly FactKind[] ofWork = [FactKind.WorkStands, FactKind.WorkAlong, FactKind.WorkPosts, FactKind.WorkArea, FactKind.WorkVolume];
+
+    private static readonly FactKind[] ofTemporary = [FactKind.Panels, FactKind.PanelStands, FactKind.PanelClamps, FactKind.Ballast];
+
     /// <summary>The keys of every fact of a plan.</summary>
     public static IEnumerable<FactKey> All(Plan plan)
     {
@@ -38,6 +43,8 @@ public static class Facts
             foreach (var kind in ofSpec) yield return new(kind, i);
         for (var l = 0; l < plan.Lines.Count; l++)
             foreach (var key in OfLine(plan.Lines[l], l)) yield return key;
+        for (var i = 0; i < plan.Temporary.Count; i++)
+            foreach (var kind in ofTemporary) yield return new(kind, i);
         for (var i = 0; i < plan.Takeoff.Count; i++)
             foreach (var key in OfTakeoff(plan.Takeoff[i], i)) yield return key;
     }
@@ -67,7 +74,13 @@ public static class Facts
                 for (var end = 0; end < 2; end++) yield return new(kind, index, i, end);
         }
         for (var i = 0; i < line.Gates.Count; i++)
+        {
             foreach (var kind in ofGate) yield return new(kind, index, i);
+            if (line.Gates[i].Track is not null) yield return new(FactKind.Track, index, i);
+            if (line.Gates[i].LeafMass is not null) yield return new(FactKind.LeafMass, index, i);
+        }
+        for (var i = 0; i < line.Works.Count; i++)
+            foreach (var kind in ofWork) yield return new(kind, index, i);
     }
 
     private static IEnumerable<FactKey> OfTakeoff(TakeoffLine line, int index)
@@ -76,6 +89,7 @@ public static class Facts
         yield return new(FactKind.Purchase, index);
         if (line.Mass is not null) yield return new(FactKind.LineMass, index);
         if (line.BagsByTotal is not null) yield return new(FactKind.BagsByTotal, index);
+        if (line.Spare is not null) yield return new(FactKind.Spare, index);
         if (line.Left is not null) yield return new(FactKind.RollsLeft, index);
     }
 }

@@ -40,7 +40,8 @@ public static class FigureStage
             spec.Spec.Id, spec.Height, spec.Widths, spec.LinePost.Id, spec.TerminalPost.Id, spec.Rail.Id, spec.TopRail, spec.BottomWire, spec.Braced,
             spec.Diamonds.Diamonds, L(MeshFormulas.HalfDiamond<Plain>(spec)), L(MeshFormulas.AdvanceLow<Plain>(spec)),
             L(MeshFormulas.AdvanceHigh<Plain>(spec)), (int)MeshFormulas.WholeRows<Plain>(spec).Value,
-            L(MeshFormulas.TieSpace<Plain>(spec, rules.TieRailMax)), L(MeshFormulas.TieSpace<Plain>(spec, rules.RingMax)), bands, ties, habit, over);
+            L(MeshFormulas.TieSpace<Plain>(spec, rules.TieRailMax)), L(MeshFormulas.TieSpace<Plain>(spec, rules.RingMax)),
+            (int)MeshFormulas.Every<Plain>(spec, rules.TieRailMax).Value, (int)MeshFormulas.Every<Plain>(spec, rules.RingMax).Value, bands, ties, habit, over);
     }
 
     private static LinePlan Line(HungLine line, int index, Dictionary<SpecId, SpecPlan> specs)
@@ -49,7 +50,7 @@ public static class FigureStage
         var runs = line.Runs.Select((r, i) => Run(r, i, index, line.Site.Chain, specs[r.Run.Spec.Spec.Id])).ToList();
         return new LinePlan(
             line.Site.Line.Id, line.Site.Line.Name, line.Site.Line.Closed, Nm(line.Site.Chain.LevelNm), Nm(line.Site.Chain.AlongNm), posts, runs,
-            [.. line.Site.Gates.Select(g => Gate(g, line))]);
+            [.. line.Site.Gates.Select(g => Gate(g, line))], [.. line.Site.Tasks.Select((t, i) => Work(t, index, i))]);
     }
 
     private static PostPlan Post(PlacedPost post, Chain chain, int line, SpecPlan spec)
@@ -83,6 +84,7 @@ public static class FigureStage
             new Length(fabric), new Length(take), (int)f.PicketsLow<Plain>(take, spec.AdvanceHigh.Metres).Value,
             (int)f.PicketsHigh<Plain>(take, spec.AdvanceLow.Metres).Value, (int)f.RailTies<Plain>(fabric, spec.TieSpace.Metres).Value,
             (int)f.Rings<Plain>(fabric, spec.RingSpace.Metres).Value, BayPieces(f), new Length(f.Strand<Plain>(along).Value), (int)f.Seam<Plain>(fabric, spec.RingSpace.Metres).Value,
+            (int)f.Slats<Plain>(fabric).Value, (int)f.ScreenTies<Plain>(fabric).Value, (int)f.ConcertinaTies<Plain>(along).Value,
             start, finish);
     }
 
@@ -97,7 +99,8 @@ public static class FigureStage
         var mismatch = f.Mismatch<Plain>(end).Value;
         var columns = (int)f.Columns<Plain>(end, mismatch, spec.AdvanceLow.Metres, spec.AdvanceHigh.Metres).Value;
         return new EndPlan(
-            new Slope(f.RiseTowards(end)), new Length(f.BraceRail<Plain>(end).Value), new Length(bar), bands, Fastening.Positions(f.Spec, bands, rules.BandMax), new Length(mismatch),
+            new Slope(f.RiseTowards(end)), new Length(f.BraceRail<Plain>(end).Value), new Length(bar), bands,
+            bands == 0 ? new FasteningSet([], 0) : Fastening.Positions(f.Spec, bands, rules.BandMax), new Length(mismatch),
             (int)f.ColumnsAt<Plain>(end, mismatch, FactKind.AdvanceHigh, spec.AdvanceHigh.Metres).Value, columns,
             (int)f.ColumnsAt<Plain>(end, mismatch, FactKind.AdvanceLow, spec.AdvanceLow.Metres).Value,
             Bias.Crossings(columns, spec.WholeRows), columns == 0 ? LongEdge.None : Bias.Edge(f.RiseTowards(end)));
@@ -109,9 +112,33 @@ public static class FigureStage
         var centres = GateFigures.CentresNm(gate, line);
         var figures = new GateFigures(gate, line.Posts[from], line.Posts[to], centres);
         var opening = figures.Opening<Plain>().Value;
+        var leaf = figures.Leaf<Plain>(opening);
         return new GatePlan(
             gate.Gate.Id, gate.Kind, from, to, Nm(line.Posts[from].StationNm) + line.Posts[from].Section.OutsideDiameter / 2, new Length(opening),
-            Nm(centres), gate.Leaves, new Length(figures.Leaf<Plain>(opening).Value), gate.Post.Id);
+            Nm(centres), gate.Leaves, L(leaf), gate.Post.Id, gate.Kind == GateKind.Rolling ? L(GateFigures.Track<Plain>(opening, leaf.Value)) : null,
+            gate.Gate.LeafMass is > 0 and var mass ? new Mass(mass) : null);
+    }
+
+    private static WorkPlan Work(SiteTask task, int line, int index)
+    {
+        var f = new WorkFigures(task, line, index);
+        var along = f.Along<Plain>().Value;
+        var posts = (int)f.Posts<Plain>(along).Value;
+        return new WorkPlan(
+            task.Id, task.Kind, Nm(task.FromNm), Nm(task.ToNm), new Length(along), posts, task.Pulled, new Area(f.Area<Plain>(along).Value),
+            new Volume(f.OldConcrete<Plain>(posts).Value));
+    }
+
+    public static IReadOnlyList<TemporaryPlan> Temporary(Job job, Rules rules, ProblemList problems)
+        => problems.HasErrors ? [] : [.. job.Temporary.Select((t, i) => Temporary(t, i, rules))];
+
+    private static TemporaryPlan Temporary(TemporaryFence fence, int index, Rules rules)
+    {
+        var f = new TemporaryFigures(fence, rules, index);
+        var panels = (int)f.Panels<Plain>().Value;
+        var stands = (int)f.Stands<Plain>(panels).Value;
+        return new TemporaryPlan(
+            fence.Id, fence.Name, fence.Length, panels, stands, (int)f.Clamps<Plain>(stands).Value, (int)f.Ballast<Plain>(stands).Value);
     }
 
     private static Length L(Plain number) => new(number.Value);

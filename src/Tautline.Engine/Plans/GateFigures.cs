@@ -16,7 +16,16 @@ public readonly record struct GateFigures(SiteGate Gate, PlacedPost From, Placed
         => N.Given("opening", opening, Unit.Length) + (Radius<N>(From) + Radius<N>(To));
 
     public N Leaf<N>(double opening) where N : struct, INumber<N>
-        => Gate.Kind == GateKind.Cantilever ? GateFormulas.CantileverLeaf<N>(opening, From.Rules) : GateFormulas.Leaf<N>(opening, Gate.Leaves, From.Rules);
+        => Gate.Kind switch
+        {
+            GateKind.Cantilever => GateFormulas.CantileverLeaf<N>(opening, From.Rules),
+            GateKind.Rolling or GateKind.Overhead => N.Given("opening", opening, Unit.Length) + N.Rule(From.Rules.RollingOver),
+            _ => GateFormulas.Leaf<N>(opening, Gate.Leaves, From.Rules),
+        };
+
+    /// <summary>Track or beam under or over the opening and the open leaf.</summary>
+    public static N Track<N>(double opening, double leaf) where N : struct, INumber<N>
+        => N.Given("opening", opening, Unit.Length) + N.Given("leaf", leaf, Unit.Length);
 
     /// <summary>Indices of the posts on both sides of the opening.</summary>
     public static (int From, int To) Posts(SiteGate gate, HungLine line)

@@ -16,7 +16,7 @@ namespace Tautline.Engine.Plans;
 /// </summary>
 /// <param name="Limits">The limits in force that the base set did not give; all others are the base set's.</param>
 public sealed record Plan(
-    JobId Job, string RuleSet, IReadOnlyList<LimitPlan> Limits, IReadOnlyList<SpecPlan> Specs, IReadOnlyList<LinePlan> Lines, IReadOnlyList<TakeoffLine> Takeoff,
+    JobId Job, string RuleSet, IReadOnlyList<LimitPlan> Limits, IReadOnlyList<SpecPlan> Specs, IReadOnlyList<LinePlan> Lines, IReadOnlyList<TemporaryPlan> Temporary, IReadOnlyList<TakeoffLine> Takeoff,
     IReadOnlyList<Problem> Problems)
 {
     /// <summary>What the plan was made from, kept so that a figure can be asked 'why'.</summary>
@@ -36,18 +36,32 @@ public sealed record Basis(Job Job, FenceCatalog Catalog, Rules Rules, IReadOnly
 /// <param name="AdvanceLow">Least picket advance; equal to the greatest once a roll is calibrated.</param>
 /// <param name="TieSpace">Space between rail ties.</param>
 /// <param name="RingSpace">Space between rings on the tension wire.</param>
+/// <param name="TieEvery">The same in diamonds, as crews count.</param>
+/// <param name="RingEvery">The same in diamonds.</param>
 /// <param name="Bands">Tension bands on a level end, in diamonds from the top.</param>
 /// <param name="Ties">Ties on a line post, in diamonds from the top.</param>
 /// <param name="Habit">What crews do instead, where that is known.</param>
 /// <param name="HabitOverLimit">True where the habit leaves a space over the limit.</param>
 public sealed record SpecPlan(
     SpecId Id, Length Height, int Widths, string LinePost, string TerminalPost, string Rail, bool TopRail, bool BottomWire, bool Braced,
-    double Diamonds, Length HalfDiamond, Length AdvanceLow, Length AdvanceHigh, int WholeRows, Length TieSpace, Length RingSpace,
+    double Diamonds, Length HalfDiamond, Length AdvanceLow, Length AdvanceHigh, int WholeRows, Length TieSpace, Length RingSpace, int TieEvery, int RingEvery,
     FasteningSet Bands, FasteningSet Ties, FasteningSet? Habit, bool HabitOverLimit);
 
 public sealed record LinePlan(
     LineId Id, string Name, bool Closed, Length Level, Length Along, IReadOnlyList<PostPlan> Posts, IReadOnlyList<RunPlan> Runs,
-    IReadOnlyList<GatePlan> Gates);
+    IReadOnlyList<GatePlan> Gates, IReadOnlyList<WorkPlan> Works);
+
+/// <summary>Work along a line besides building it.</summary>
+/// <param name="Along">Its length along the ground.</param>
+/// <param name="Posts">Old posts that come out; 0 for other work.</param>
+/// <param name="Pulled">True where they come out with their footings.</param>
+/// <param name="Area">Ground cleared, or the opening that is closed.</param>
+/// <param name="OldConcrete">What comes out with the old posts, as it lay.</param>
+public sealed record WorkPlan(
+    string Id, WorkKind Kind, Length From, Length To, Length Along, int Posts, bool Pulled, Area Area, Volume OldConcrete);
+
+/// <summary>Panels on stands.</summary>
+public sealed record TemporaryPlan(TemporaryId Id, string Name, Length Length, int Panels, int Stands, int Clamps, int Ballast);
 
 /// <param name="Number">From 1 along the line.</param>
 /// <param name="Station">Level distance from the start of the line.</param>
@@ -70,13 +84,15 @@ public sealed record PostPlan(
 /// <param name="Rings">On one tension wire.</param>
 /// <param name="BayPieces">Pieces of one rail that is cut bay by bay; none where the spec has no such rail.</param>
 /// <param name="Seam">Rings that lace one seam between two widths of fabric.</param>
+/// <param name="Slats">Woven into the fabric.</param>
+/// <param name="ScreenTies">Of the screen, on both of its edges.</param>
 /// <param name="Strand">Barbed wire before its tails.</param>
 /// <param name="Fabric">Between the two tension bars.</param>
 /// <param name="RollTake">What the pull takes from a square-cut roll.</param>
 public sealed record RunPlan(
     int Number, int FromPost, int ToPost, SpecId Spec, Length Level, Length Along, int Bays, Length LargestBay, Length Rail,
     int RailPieces, int Sleeves, Mass RailMass, Length Wire, Length Fabric, Length RollTake, int PicketsLow, int PicketsHigh, int RailTies,
-    int Rings, IReadOnlyList<Length> BayPieces, Length Strand, int Seam, EndPlan Start, EndPlan Finish)
+    int Rings, IReadOnlyList<Length> BayPieces, Length Strand, int Seam, int Slats, int ScreenTies, int ConcertinaTies, EndPlan Start, EndPlan Finish)
 {
     [JsonIgnore]
     public IEnumerable<EndPlan> Ends => [Start, Finish];
@@ -94,6 +110,8 @@ public sealed record EndPlan(
 
 /// <param name="NearFace">Level station of the face of the first post.</param>
 /// <param name="Opening">Face to face as the posts stand.</param>
+/// <param name="Track">In the ground, under opening and run-back of a rolling gate.</param>
+/// <param name="LeafMass">As the job states it.</param>
 public sealed record GatePlan(
     GateId Id, GateKind Kind, int FromPost, int ToPost, Length NearFace, Length Opening, Length Centres, int Leaves, Length Leaf,
-    string Post);
+    string Post, Length? Track, Mass? LeafMass);

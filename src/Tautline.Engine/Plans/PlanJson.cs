@@ -39,8 +39,8 @@ internal sealed partial class PlanJson : JsonSerializerContext
         NewLine = "\n",
         Converters =
         {
-            new LengthConverter(), new SlopeConverter(), new VolumeConverter(), new MassConverter(), new FigureConverter(),
-            new PlaceConverter(), Words<Layout.PostKind>(), Words<Site.GateKind>(), Words<Fabric.LongEdge>(), Words<Takeoff.QuantityUnit>(),
+            new LengthConverter(), new SlopeConverter(), new VolumeConverter(), new AreaConverter(), new MassConverter(), new FigureConverter(),
+            new PlaceConverter(), Words<Layout.PostKind>(), Words<Site.GateKind>(), Words<Site.WorkKind>(), Words<Fabric.LongEdge>(), Words<Takeoff.QuantityUnit>(),
             Words<Takeoff.PurchaseUnit>(), Words<ProblemCode>(), Words<Severity>(), Words<Catalog.Confidence>(),
         },
     });

@@ -38,6 +38,19 @@ public sealed record PlanWords(UnitSystem Units)
     public string Volume(Volume volume)
         => Metric ? $"{Number(volume.CubicMetres, "0.000")} cu m" : $"{Number(volume.CubicFeet, "0.00")} cu ft";
 
+    public string Area(Area area)
+        => Metric ? $"{Number(area.SquareMetres, "0.00")} sq m" : $"{Number(area.SquareFeet, "#,0.0")} sq ft";
+
+    /// <summary>What a crew paints on the stake of a post: a letter for the line and the post's number, 'A12'. I and O are left out.</summary>
+    /// <param name="line">Index of the line in the plan.</param>
+    public static string Mark(int line, PostPlan post)
+    {
+        const string letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
+        var text = "";
+        for (var rest = line; rest >= 0; rest = rest / letters.Length - 1) text = letters[rest % letters.Length] + text;
+        return string.Create(CultureInfo.InvariantCulture, $"{text}{post.Number}");
+    }
+
     public string Mass(Mass mass) => Metric ? $"{Number(mass.Kilograms, "#,0.0")} kg" : $"{Number(mass.Pounds, "#,0.0")} lb";
 
     public string Hole(Length diameter, Length depth)
@@ -53,10 +66,11 @@ public sealed record PlanWords(UnitSystem Units)
     {
         QuantityUnit.Length => Long(new Length(line.Net)),
         QuantityUnit.Volume => Volume(new Volume(line.Net)),
+        QuantityUnit.Area => Area(new Area(line.Net)),
         _ => Number(line.Net, "#,0"),
     };
 
-    public static string Purchase(TakeoffLine line) => line.PurchaseUnit == PurchaseUnit.Each
+    public static string Purchase(TakeoffLine line) => line.PurchaseUnit == PurchaseUnit.AsMeasured ? "as measured" : line.PurchaseUnit == PurchaseUnit.Each
         ? Number(line.Purchase, "#,0")
         : $"{Number(line.Purchase, "#,0")} {line.PurchaseUnit.ToString().ToLowerInvariant()}{(line.Purchase == 1 ? "" : "s")}";
 
@@ -64,7 +78,7 @@ public sealed record PlanWords(UnitSystem Units)
     public string Size(TakeoffLine line)
     {
         var size = line.Size is not { } length ? "" : line.Part == "tension-bar" ? Short(length) : Long(length);
-        return string.Join(", ", new[] { line.Section, size, line.Spec is { } spec ? $"spec {spec.Value}" : null }.Where(p => !string.IsNullOrEmpty(p)));
+        return string.Join(", ", new[] { line.Section, size, line.Finish, line.Spec is { } spec ? $"spec {spec.Value}" : null }.Where(p => !string.IsNullOrEmpty(p)));
     }
 
     /// <summary>What a spec of the plan is made of, in one sentence without its stop.</summary>
@@ -74,7 +88,7 @@ public sealed record PlanWords(UnitSystem Units)
         var frame = spec.TopRail ? $"top rail {spec.Rail}" : "top tension wire, no top rail";
         return $"{Long(spec.Height)} fabric, {Short(asked.Fabric.Mesh)} mesh, {asked.Fabric.Gauge} gauge; line posts {spec.LinePost}, "
                + $"terminals {spec.TerminalPost}, {frame}, {(spec.BottomWire ? "bottom tension wire" : "no bottom wire")}, "
-               + (spec.Braced ? "terminals braced" : "no braces");
+               + (spec.Braced ? "terminals braced" : "no braces") + $", selvage {asked.Selvage}" + (asked.Finish is { } finish ? $", {finish}" : "");
     }
 
     /// <summary>What stands beside a take-off line: the other count of bags, what is left of the rolls, what to verify.</summary>
@@ -83,6 +97,7 @@ public sealed record PlanWords(UnitSystem Units)
         List<string> remarks = [];
         if (line.BagsByTotal is { } bags) remarks.Add($"{bags} by total volume");
         if (line.Left is { } left) remarks.Add($"{Long(left)} left over");
+        if (line.Spare is > 0) remarks.Add($"{Number(line.Spare.Value, "#,0")} more as spares");
         if (line.Verify) remarks.Add("verify");
         return string.Join("; ", remarks);
     }

@@ -84,6 +84,23 @@ public readonly record struct RunFigures(HungRun Run, Chain Chain, int Line, int
             ? RunFormulas.Between(Known<N>(FactKind.Fabric, fabric), OfSpec<N>(FactKind.RingSpace, space))
             : N.Given("no seam", 0, Unit.Count);
 
+    /// <summary>Slats by the maker's count.</summary>
+    public N Slats<N>(double fabric) where N : struct, INumber<N>
+        => Spec.Spec.Slats is { } slats
+            ? N.Cover(Known<N>(FactKind.Fabric, fabric) * N.Given("slats in ten feet", slats.PerTenFeet, Unit.Count), N.Given("ten feet", 3.048, Unit.Length))
+            : N.Given("no slats", 0, Unit.Count);
+
+    /// <summary>Ties on both long edges of a screen, its ends tied too.</summary>
+    public N ScreenTies<N>(double fabric) where N : struct, INumber<N>
+        => Spec.Spec.Screen is null
+            ? N.Given("no screen", 0, Unit.Count)
+            : N.Constant(2) * (N.Cover(Known<N>(FactKind.Fabric, fabric), N.Rule(Spec.Rules.ScreenTie)) + N.Constant(1));
+
+    public N ConcertinaTies<N>(double along) where N : struct, INumber<N>
+        => Spec.Spec.Concertina is { } coil
+            ? N.Cover(Known<N>(FactKind.RunAlong, along), N.Given("space of its ties", coil.TieSpacing.Metres, Unit.Length)) + N.Constant(1)
+            : N.Given("no concertina", 0, Unit.Count);
+
     /// <summary>The piece of a rail that is cut bay by bay.</summary>
     public N BayPiece<N>(int bay) where N : struct, INumber<N>
     {
@@ -129,10 +146,16 @@ public readonly record struct RunFigures(HungRun Run, Chain Chain, int Line, int
     public double RiseTowards(int end) => end == 0 ? -Run.GradeAtStart : Run.GradeAtEnd;
 
     public N Bar<N>(int end) where N : struct, INumber<N>
-        => Fastening.Bar(PostFormulas.Plumb<N>(Spec.Width.Metres, RiseTowards(end)), Spec.Rules);
+        => WithoutBar(end)
+            ? N.Given("no bar: the fabric is woven on", 0, Unit.Length)
+            : Fastening.Bar(PostFormulas.Plumb<N>(Spec.Width.Metres, RiseTowards(end)), Spec.Rules);
+
+    private bool WithoutBar(int end) => (end == 0 ? Run.First : Run.Last).WithoutBar;
 
     public N Bands<N>(int end, double bar) where N : struct, INumber<N>
-        => Fastening.Count(Spec, N.Known(Key(FactKind.Bar, end), bar, Unit.Length), Spec.Rules.BandMax);
+        => WithoutBar(end)
+            ? N.Given("no bar: the fabric is woven on", 0, Unit.Count)
+            : Fastening.Count(Spec, N.Known(Key(FactKind.Bar, end), bar, Unit.Length), Spec.Rules.BandMax);
 
     public N Mismatch<N>(int end) where N : struct, INumber<N> => Bias.Mismatch<N>(Spec, RiseTowards(end));
 

@@ -13,10 +13,11 @@ public enum ProblemCode
     JobEmpty, LineShort, LegShort, LineVertexTwice, GradeSteep,
     LegUnknown, GateKind, GateSize, GateOutside, GateTooWide, GateOverlap, GatePostUnlisted,
     ObstacleKind, ObstacleRange, TieKind, TieSection, TieClosed, RunsBackUnknown,
-    BuiltLegUnknown, BuiltOutside,
+    BuiltLegUnknown, BuiltOutside, PinOutside, WorkKind, WorkRange, TemporaryLength, GateWeightQuestion, GatePostUnnamed,
 
     // the plan
     BraceQuestion, BarbHeightQuestion, BarbStrands, TerminalInZone, PinInZone, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope, GateOnCurve, CurveCare, RunBackShort, RunBackSlope,
+    SelvageTwistMesh, SelvageLow, FabricInside, WallEdge, WallWidthQuestion, TreeInLine, WetGround, ClosureDepth, ScreenWind, ScreenHeight,
     RollTail, RollUncalibrated, HabitOverLimit, GradeBreakTerminal,
 
     // field notes: traverse and curves

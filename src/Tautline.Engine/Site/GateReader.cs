@@ -13,6 +13,8 @@ internal static class GateReader
     private static readonly Opening walk = new(GateKind.Walk, 1, 2, 18);
     private static readonly Opening pair = new(GateKind.Double, 2, 4, 48);
     private static readonly Opening slide = new(GateKind.Cantilever, 1, 6, 30);
+    private static readonly Opening rolling = new(GateKind.Rolling, 1, 6, 60);
+    private static readonly Opening overhead = new(GateKind.Overhead, 1, 6, 60);
 
     public static IReadOnlyList<SiteGate> Read(
         Job job, Dictionary<LegId, SiteLeg> legs, FenceCatalog catalog, LineId line, ProblemList problems)
@@ -32,7 +34,7 @@ internal static class GateReader
 
     private static SiteGate? Read(Gate gate, SiteLeg leg, FenceCatalog catalog, Place place, ProblemList problems)
     {
-        var kind = gate.Kind switch { Gate.Walk => walk, Gate.Double => pair, Gate.Cantilever => slide, _ => null };
+        var kind = gate.Kind switch { Gate.Walk => walk, Gate.Double => pair, Gate.Cantilever => slide, Gate.Rolling => rolling, Gate.Overhead => overhead, _ => null };
         if (kind is null)
         {
             problems.Add(ProblemCode.GateKind, place, gate.Kind);
@@ -44,13 +46,25 @@ internal static class GateReader
             return null;
         }
         var leaf = gate.Opening / kind.Leaves; // the nominal leaf, as gates are sold
-        var row = kind.Kind == GateKind.Cantilever ? Roller(leg.Spec.Rules) : PostRow(leg.Spec, leaf, catalog);
-        if (row is null || catalog.FindPipe(Length.Max(row.OutsideDiameter, leg.Spec.TerminalPost.OutsideDiameter)) is not { } post)
+        if (gate.Post is null && kind.Kind is GateKind.Rolling or GateKind.Overhead)
+        {
+            problems.Add(ProblemCode.GatePostUnnamed, place, gate.Id.Value, gate.Kind);
+            return null;
+        }
+        if (gate.LeafMass is not > 0 && kind.Kind is GateKind.Rolling or GateKind.Overhead)
+            problems.Add(ProblemCode.GateWeightQuestion, place with { Path = $"{place.Path}.leafMass" }, gate.Id.Value);
+        if (gate.Post is not null && catalog.FindSection(gate.Post) is null)
+        {
+            problems.Add(ProblemCode.SpecSection, place with { Path = $"{place.Path}.post" }, gate.Post);
+            return null;
+        }
+        var row = gate.Post is not null ? Named(catalog.FindSection(gate.Post)!) : kind.Kind == GateKind.Cantilever ? Roller(leg.Spec.Rules) : PostRow(leg.Spec, leaf, catalog);
+        if (row is null || (gate.Post is null ? catalog.FindPipe(Length.Max(row.OutsideDiameter, leg.Spec.TerminalPost.OutsideDiameter)) : catalog.FindSection(gate.Post)) is not { } post)
         {
             problems.Add(ProblemCode.GatePostUnlisted, place, leaf, leg.Spec.Height);
             return null;
         }
-        if (kind.Kind == GateKind.Cantilever) CheckRunBack(gate, leg, place, problems);
+        if (kind.Kind is GateKind.Cantilever or GateKind.Rolling or GateKind.Overhead) CheckRunBack(gate, leg, place, problems);
         if (leg.Curve is not null) problems.Add(ProblemCode.GateOnCurve, place, gate.Id.Value);
         CheckFits(gate, leg, post, place, problems);
         return new SiteGate(0, gate, kind.Kind, leg, leg.StartNm + gate.NearFace.Nanometres, gate.Opening.Nanometres, kind.Leaves, post, row);
@@ -60,7 +74,11 @@ internal static class GateReader
     private static GatePostRow Roller(Rules rules)
         => new(Length.Zero, Length.Zero, Length.Zero, rules.CantileverPost.Length, Length.Zero, Length.Zero, rules.CantileverPost.From);
 
-    /// <summary>The open leaf lies behind the first roller post: opening and tail of straight leg, and no higher ground than it clears.</summary>
+    /// <summary>A post the job names, with a hole by the rules alone.</summary>
+    private static GatePostRow Named(Section post)
+        => new(Length.Zero, Length.Zero, Length.Zero, post.OutsideDiameter, Length.Zero, Length.Zero, post.From);
+
+    /// <summary>The open leaf lies behind the first post: the leaf's length of straight leg, and no higher ground than it clears.</summary>
     private static void CheckRunBack(Gate gate, SiteLeg leg, Place place, ProblemList problems)
     {
         if (gate.RunsBack is not ("start" or "end"))
@@ -69,13 +87,14 @@ internal static class GateReader
             return;
         }
         var level = Length.FromNanometres(leg.LevelNm);
-        var needs = gate.Opening + gate.Opening * leg.Spec.Rules.CantileverTail.Value;
+        var needs = gate.Opening + (gate.Kind == Gate.Cantilever ? gate.Opening * leg.Spec.Rules.CantileverTail.Value : leg.Spec.Rules.RollingOver.Length);
         var leaves = gate.RunsBack == "end" ? level - gate.NearFace - gate.Opening : gate.NearFace;
         if (leaves.Nanometres < needs.Nanometres) problems.Add(ProblemCode.RunBackShort, place, gate.Id.Value, needs, leaves);
         var travel = gate.Opening + needs;
         if (Math.Abs(leg.Grade) > 0.005)
             problems.Add(ProblemCode.RunBackSlope, place, gate.Id.Value, leg.Grade * 100, travel * Math.Abs(leg.Grade));
     }
+
     /// <summary>The post the rule set asks for, else the catalogue's.</summary>
     private static GatePostRow? PostRow(ResolvedSpec spec, Length leaf, FenceCatalog catalog)
         => spec.Rules.GatePost(spec.Height, leaf) is { } size

@@ -15,13 +15,16 @@ public static class JobCheck
         RuleSet(job, rules, problems);
         for (var i = 0; i < job.AsSpecified.Count; i++) Check(job.AsSpecified[i], $"asSpecified[{i}]", problems);
         Ids(job, problems);
+        for (var i = 0; i < job.Temporary.Count; i++) Check(job.Temporary[i], $"temporary[{i}]", rules, problems);
         for (var i = 0; i < job.Specs.Count; i++) Finite(job.Specs[i].Height, $"specs[{i}].height", problems);
         for (var i = 0; i < job.Lines.Count; i++) Check(job, job.Lines[i], $"lines[{i}]", problems);
         Siblings(job.Lines.Select(l => l.Order), job.Lines.Count, "lines", problems);
         var legs = job.Lines.SelectMany(l => l.Vertices).Select(v => v.Leg?.Id).OfType<LegId>().ToHashSet();
         for (var i = 0; i < job.Gates.Count; i++) Known(job.Gates[i].Leg, legs, $"gates[{i}].leg", problems);
         for (var i = 0; i < job.Obstacles.Count; i++) Known(job.Obstacles[i].Leg, legs, $"obstacles[{i}].leg", problems);
-        if (job.Lines.Count == 0) problems.Add(ProblemCode.JobEmpty, new("lines"));
+        for (var i = 0; i < job.Pins.Count; i++) Known(job.Pins[i].Leg, legs, $"pins[{i}].leg", problems);
+        for (var i = 0; i < job.Works.Count; i++) Known(job.Works[i].Leg, legs, $"works[{i}].leg", problems);
+        if (job.Lines.Count == 0 && job.Temporary.Count == 0) problems.Add(ProblemCode.JobEmpty, new("lines"));
     }
 
     private static void RuleSet(Job job, Rules rules, ProblemList problems)
@@ -48,6 +51,12 @@ public static class JobCheck
             Finite(line.Vertices[i].North, $"{path}.vertices[{i}].north", problems);
             if (line.Vertices[i].Leg is { } leg) Check(job, leg, line.Id, $"{path}.vertices[{i}].leg", problems);
         }
+    }
+
+    private static void Check(TemporaryFence fence, string path, Rules rules, ProblemList problems)
+    {
+        var panel = fence.Panel ?? rules.TemporaryPanel.Length;
+        if (!(fence.Length.Metres is > 0 and <= 100_000 && panel.Metres >= 0.1)) problems.Add(ProblemCode.TemporaryLength, new(path), fence.Length, panel);
     }
 
     private static void Check(Job job, Leg leg, LineId line, string path, ProblemList problems)
@@ -99,6 +108,9 @@ public static class JobCheck
         for (var i = 0; i < job.Specs.Count; i++) yield return (job.Specs[i].Id.Value, $"specs[{i}].id");
         for (var i = 0; i < job.Gates.Count; i++) yield return (job.Gates[i].Id.Value, $"gates[{i}].id");
         for (var i = 0; i < job.Obstacles.Count; i++) yield return (job.Obstacles[i].Id.Value, $"obstacles[{i}].id");
+        for (var i = 0; i < job.Pins.Count; i++) yield return (job.Pins[i].Id.Value, $"pins[{i}].id");
+        for (var i = 0; i < job.Works.Count; i++) yield return (job.Works[i].Id.Value, $"works[{i}].id");
+        for (var i = 0; i < job.Temporary.Count; i++) yield return (job.Temporary[i].Id.Value, $"temporary[{i}].id");
         for (var i = 0; i < job.Lines.Count; i++)
         {
             yield return (job.Lines[i].Id.Value, $"lines[{i}].id");

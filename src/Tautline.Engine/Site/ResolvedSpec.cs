@@ -26,6 +26,12 @@ public sealed record ResolvedSpec(
 
     public Barb? Barb => Spec.Barb;
 
+    /// <summary>Upper and lower edge of each width.</summary>
+    public string Selvage => SpecDress.Selvage(Spec, Width);
+
+    /// <summary>The colour that every part carries; nothing for bare metal.</summary>
+    public string? Finish => Spec.Colour ?? (Spec.Coating is "aluminum" or "polymer" ? Spec.Coating : null);
+
     /// <summary>Tension wires of a run: one at the top where there is no rail, one at the bottom where the spec has it.</summary>
     public int Wires => (TopRail ? 0 : 1) + (BottomWire ? 1 : 0);
 

@@ -4,7 +4,7 @@ using Tautline.Engine.Quantities;
 
 namespace Tautline.Engine.Site;
 
-public enum GateKind { Walk, Double, Cantilever }
+public enum GateKind { Walk, Double, Cantilever, Rolling, Overhead }
 
 /// <summary>A gate on its line: level stations, whole nanometres.</summary>
 public sealed record SiteGate(
@@ -21,18 +21,34 @@ public sealed record SiteGate(
 /// <summary>Level stations between which no hole may be dug.</summary>
 public sealed record SiteZone(Obstacle Obstacle, long FromNm, long ToNm, long ClearanceNm);
 
-/// <summary>Level stations between which posts are held in another way: a slab, or rock.</summary>
-public sealed record SiteGround(Obstacle Obstacle, long FromNm, long ToNm, Layout.Support Support);
+/// <summary>Level stations between which posts are held in another way: a slab, a wall, rock; nothing for wet ground, which leaves it to the spec.</summary>
+public sealed record SiteGround(Obstacle Obstacle, long FromNm, long ToNm, Layout.Support? Support);
 
-/// <summary>A line post that stands already.</summary>
-public sealed record SitePin(BuiltPost Built, long StationNm);
+/// <summary>A line post that a person has placed.</summary>
+/// <param name="Stands">True where it stands and nothing of it is bought.</param>
+public sealed record SitePin(long StationNm, bool Stands);
+
+public enum WorkKind { Removal, Clearing, Swale, Culvert }
+
+/// <summary>Work along a line between two level stations: old fence out, ground cleared, an opening closed.</summary>
+/// <param name="Width">Cleared.</param>
+/// <param name="Depth">Of the opening.</param>
+/// <param name="Posts">Old posts where they were counted.</param>
+/// <param name="Pulled">True where old posts come out with their footings.</param>
+public sealed record SiteTask(WorkKind Kind, string Id, SiteLeg Leg, long FromNm, long ToNm, Length Width, Length Depth, int? Posts, bool Pulled);
 
 /// <summary>A line as the later stages see it: checked, measured, in order.</summary>
 public sealed record SiteLine(
     int Index, Line Line, Chain Chain, IReadOnlyList<SiteGate> Gates, IReadOnlyList<SiteZone> Zones, IReadOnlyList<SitePin> Pins)
 {
-    /// <summary>Slabs and rock, in the order they were entered.</summary>
+    /// <summary>Slabs, walls and rock, in the order they were entered.</summary>
     public IReadOnlyList<SiteGround> Grounds { get; init; } = [];
+
+    /// <summary>What is done along the line besides building it.</summary>
+    public IReadOnlyList<SiteTask> Tasks { get; init; } = [];
+
+    /// <summary>True where this line repairs standing fence and the part is there already.</summary>
+    public bool Keeps(string part) => Line.Keeps.Contains(part);
 
     /// <summary>The standing post the line starts from, where it ties to a fence.</summary>
     public Section? TieAtStart { get; init; }

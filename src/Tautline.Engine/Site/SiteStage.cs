@@ -31,10 +31,13 @@ public static class SiteStage
         var chain = ChainOf(line, $"lines[{at}]", specs, problems);
         var legs = chain.Legs.Where(l => l.Leg is not null).ToDictionary(l => l.Leg!.Id);
         var stretches = ObstacleReader.Read(job, legs, line.Id, problems);
+        Parts(line, $"lines[{at}]", problems);
+        CheckSide(line, chain, problems);
         return new SiteLine(
-            index, line, chain, GateReader.Read(job, legs, catalog, line.Id, problems), stretches.Zones, Pins(built, legs, problems))
+            index, line, chain, GateReader.Read(job, legs, catalog, line.Id, problems), stretches.Zones, PinReader.Read(job, built, legs, problems))
         {
             Grounds = stretches.Grounds,
+            Tasks = [.. WorkReader.Read(job, legs, line.Id, problems), .. stretches.Closures],
             TieAtStart = TieReader.Read(line.Start, line, $"lines[{at}].start", catalog, problems),
             TieAtFinish = TieReader.Read(line.Finish, line, $"lines[{at}].finish", catalog, problems),
         };
@@ -73,22 +76,23 @@ public static class SiteStage
             curve);
     }
 
+    private static void Parts(Line line, string path, ProblemList problems)
+    {
+        SpecStage.Choice(line.FabricSide, $"{path}.fabricSide", problems, "left", "right");
+        for (var i = 0; i < line.Keeps.Count; i++) SpecStage.Choice(line.Keeps[i], $"{path}.keeps[{i}]", problems, "line-posts", "rail", "wire");
+    }
+
+    /// <summary>On a curve fabric hangs outside, whatever side the line asks for.</summary>
+    private static void CheckSide(Line line, Chain chain, ProblemList problems)
+    {
+        if (line.FabricSide is null) return;
+        foreach (var leg in chain.Legs.Where(l => l.Curve is { } c && line.FabricSide == (c.Side == CurveSide.Left ? "left" : "right")))
+            problems.Add(
+                ProblemCode.FabricInside, new("", line.Id, Length.FromNanometres(leg.StartNm)), line.FabricSide, leg.Curve!.Curve.Radius);
+    }
+
     private static bool Same(Vertex a, Vertex b)
         => a.East.Nanometres == b.East.Nanometres && a.North.Nanometres == b.North.Nanometres;
-
-    private static List<SitePin> Pins(BuiltFacts built, Dictionary<LegId, SiteLeg> legs, ProblemList problems)
-    {
-        List<SitePin> pins = [];
-        foreach (var post in built.Posts)
-        {
-            if (!legs.TryGetValue(post.Leg, out var leg)) continue;
-            if (post.FromLegStart.Metres >= 0 && post.FromLegStart.Metres <= leg.LevelNm * 1e-9 + 1e-6)
-                pins.Add(new SitePin(post, leg.StartNm + Math.Min(leg.LevelNm, post.FromLegStart.Nanometres)));
-            else
-                problems.Add(ProblemCode.BuiltOutside, new("built"), post.Id.Value, post.FromLegStart, Length.FromNanometres(leg.LevelNm));
-        }
-        return pins;
-    }
 
     private static void CheckBuilt(List<SiteLine> lines, BuiltFacts built, ProblemList problems)
     {

@@ -34,6 +34,7 @@ public static class SpecStage
         var rail = Section(spec.RailSection, $"{path}.railSection", catalog, problems)
             ?? (rules.RailSize is { } size ? Pipe(size, $"{path}.railSection", catalog, problems) : catalog.FindPipe(catalog.RailDiameter));
         CheckRoll(spec, path, problems);
+        SpecDress.Check(spec, height, path, problems);
         if (fabric is null || diamonds is null || posts is not var (line, terminal) || rail is null) return null;
         var resolved = new ResolvedSpec(
             index, spec, fabric, diamonds, line, terminal, rail, spec.Top == "rail", spec.Bottom == "wire",
@@ -47,6 +48,10 @@ public static class SpecStage
 
     private static void Choices(Spec spec, string path, ProblemList problems)
     {
+        Choice(spec.Selvage, $"{path}.selvage", problems, "KK", "KT", "TK", "TT");
+        Choice(spec.Coating, $"{path}.coating", problems, "zinc", "aluminum", "polymer");
+        Choice(spec.Colour, $"{path}.colour", problems, "green", "olive-green", "brown", "black");
+        Choice(spec.Slats?.Lock, $"{path}.slats.lock", problems, "top", "bottom");
         Choice(spec.Top, $"{path}.top", problems, "rail", "wire");
         Choice(spec.Bottom, $"{path}.bottom", problems, "wire", "rail", "none");
         Choice(spec.Middle, $"{path}.middle", problems, "rail");
@@ -58,7 +63,7 @@ public static class SpecStage
     }
 
     /// <summary>A choice that is left out is fine.</summary>
-    private static void Choice(string? found, string path, ProblemList problems, params string[] choices)
+    internal static void Choice(string? found, string path, ProblemList problems, params string[] choices)
     {
         if (found is not null && !choices.Contains(found))
             problems.Add(ProblemCode.SpecChoice, new(path), found, string.Join(" or ", choices.Select(c => $"\"{c}\"")));

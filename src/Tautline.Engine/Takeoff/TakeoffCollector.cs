@@ -10,29 +10,46 @@ using Tautline.Engine.Site;
 namespace Tautline.Engine.Takeoff;
 
 /// <summary>Goes through the planned lines and notes, item by item, which facts add to it.</summary>
-internal sealed class TakeoffCollector
+internal sealed partial class TakeoffCollector
 {
+    private static readonly HashSet<string> bare =
+    [
+        "spoil", "concrete-bag", "grout", "anchor", "closure", "old-fence", "old-post", "old-post-cut", "old-concrete", "clearing", "concertina", "screen",
+        "slat", "slat-lock", "drop-rod",
+    ];
+
     private readonly Dictionary<ItemKey, TakeoffItem> items = [];
+
+    /// <summary>Colour or coating of the entity being counted; every part of it that shows carries it.</summary>
+    private string? finish;
 
     public IEnumerable<TakeoffItem> Items => items.Values;
 
     public void Add(LinePlan plan, HungLine line, int index)
     {
         for (var i = 0; i < plan.Posts.Count; i++) Post(plan.Posts[i], line.Posts[i], index, i);
-        for (var i = 0; i < plan.Runs.Count; i++) Run(plan.Runs[i], line.Runs[i], index, i);
+        for (var i = 0; i < plan.Runs.Count; i++) Run(plan.Runs[i], line.Runs[i], line.Site, index, i);
         for (var i = 0; i < plan.Gates.Count; i++)
         {
             var (gate, site) = (plan.Gates[i], line.Site.Gates[i]);
+            finish = site.Leg.Spec.Finish;
             Gate(gate, site, index, i);
             if (gate.Kind != GateKind.Cantilever) continue;
             var roller = site.RunsBackToEnd ? gate.ToPost : gate.FromPost;
             SecondRoller(plan.Posts[roller], line.Posts[roller], index, roller);
         }
+        finish = null;
+        for (var i = 0; i < plan.Works.Count; i++) Work(plan.Works[i], index, i);
     }
 
     private void Post(PostPlan post, PlacedPost placed, int line, int at)
     {
-        if (placed.Support == Support.Standing) return;
+        finish = placed.Spec.Finish;
+        if (placed.Support == Support.Standing)
+        {
+            if (post.Kind == PostKind.Line) Count(new("post-tie", placed.Section), new(FactKind.PostTies, line, at), post.Ties, placed.Spec.Widths);
+            return;
+        }
         var stands = new FactKey(FactKind.Stands, line, at);
         var item = Count(new("post", placed.Section, post.OrderLength.Nanometres), stands, 1);
         item.Masses.Add(new(new(FactKind.PostMass, line, at), post.Mass.Kilograms, 1, Unit.Mass));
@@ -75,20 +92,22 @@ internal sealed class TakeoffCollector
         if (!cored) fill.Bought.Add(new(new(FactKind.Bags, line, at), post.Bags, 1, Unit.Count));
     }
 
-    private void Run(RunPlan run, HungRun hung, int line, int at)
+    private void Run(RunPlan run, HungRun hung, SiteLine site, int line, int at)
     {
         var spec = hung.Run.Spec;
+        finish = spec.Finish;
         FactKey Fact(FactKind kind) => new(kind, line, at);
         var fabric = Item(new("fabric", null, 0, spec.Spec.Id), QuantityUnit.Length, PurchaseUnit.Roll);
         fabric.Net.Add(new(Fact(FactKind.Fabric), run.Fabric.Metres, spec.Widths, Unit.Length));
         fabric.Bought.Add(new(Fact(FactKind.RollTake), run.RollTake.Metres, spec.Widths, Unit.Length));
         if (spec.Widths > 1) Count(new("lacing-ring"), Fact(FactKind.Seam), run.Seam, spec.Widths - 1);
-        if (spec.TopRail) Rail(run, spec, Fact);
-        if (spec.BayRails > 0) BayRails(run, spec, line, at);
+        if (spec.TopRail && !site.Keeps("rail")) Rail(run, spec, Fact);
+        if (spec.BayRails > 0 && !site.Keeps("rail")) BayRails(run, spec, line, at);
+        Dress(run, spec, Fact);
         if (spec.Barb is { } barb) Barb(run, barb, Fact);
-        if (spec.Wires > 0) Wire(run, spec.Wires, Fact);
+        if (spec.Wires > 0) Wire(run, spec.Wires, site.Keeps("wire"), Fact);
         if (spec.Rails > 0) Count(new("rail-tie", spec.Rail), Fact(FactKind.RailTies), run.RailTies, spec.Rails);
-        for (var end = 0; end < 2; end++) End(run, hung, line, at, end);
+        for (var end = 0; end < 2; end++) End(run, hung, site, line, at, end);
     }
 
     private void Rail(RunPlan run, ResolvedSpec spec, Func<FactKind, FactKey> fact)
@@ -118,9 +137,9 @@ internal sealed class TakeoffCollector
         wire.Bought.Add(new(fact(FactKind.RunEnds), 2, barb.Strands, Unit.Count));
     }
 
-    private void Wire(RunPlan run, int wires, Func<FactKind, FactKey> fact)
+    private void Wire(RunPlan run, int wires, bool kept, Func<FactKind, FactKey> fact)
     {
-        Item(new("tension-wire"), QuantityUnit.Length, PurchaseUnit.Coil).Net.Add(new(fact(FactKind.Wire), run.Wire.Metres, wires, Unit.Length));
+        if (!kept) Item(new("tension-wire"), QuantityUnit.Length, PurchaseUnit.Coil).Net.Add(new(fact(FactKind.Wire), run.Wire.Metres, wires, Unit.Length));
         Count(new("ring"), fact(FactKind.Rings), run.Rings, wires);
     }
 
@@ -141,26 +160,31 @@ internal sealed class TakeoffCollector
         Count(new("rail-end", spec.Rail), one, 1, 2);
     }
 
-    private void End(RunPlan run, HungRun hung, int line, int at, int end)
+    private void End(RunPlan run, HungRun hung, SiteLine site, int line, int at, int end)
     {
         var spec = hung.Run.Spec;
         var plan = end == 0 ? run.Start : run.Finish;
-        var post = (end == 0 ? hung.First : hung.Last).Section;
+        var placed = end == 0 ? hung.First : hung.Last;
+        var post = placed.Section;
         var one = new FactKey(FactKind.FabricEnd, line, at, end);
-        Count(new("tension-bar", null, WholeInches(plan.Bar)), one, 1, spec.Widths);
-        Bands("tension-band", post, new(FactKind.Bands, line, at, end), plan.Bands, spec.Widths);
-        var held = spec.Rails + spec.Wires;
+        if (placed.Woven) Count(new("splice-picket", null, 0, spec.Spec.Id), one, 1, spec.Widths);
+        if (!placed.WithoutBar)
+        {
+            Count(new("tension-bar", null, WholeInches(plan.Bar)), one, 1, spec.Widths);
+            Bands("tension-band", post, new(FactKind.Bands, line, at, end), plan.Bands, spec.Widths);
+        }
+        var held = (site.Keeps("rail") ? 0 : spec.Rails) + (site.Keeps("wire") ? 0 : spec.Wires);
         if (held > 0) Bands("brace-band", post, one, 1, held);
-        if (spec.Braced) Brace(plan, hung, post, one);
+        if (spec.Braced && !placed.Woven) Brace(plan, hung, post, one);
     }
 
     private void Gate(GatePlan gate, SiteGate site, int line, int at)
     {
         var leaves = new FactKey(FactKind.Leaves, line, at);
         var stands = new FactKey(FactKind.GateStands, line, at);
-        if (gate.Kind == GateKind.Cantilever)
+        if (gate.Kind is GateKind.Cantilever or GateKind.Rolling or GateKind.Overhead)
         {
-            Cantilever(gate, site, line, at);
+            Slide(gate, site, line, at);
             return;
         }
         Count(new("gate-leaf", null, gate.Leaf.Nanometres, site.Leg.Spec.Spec.Id), leaves, gate.Leaves);
@@ -173,16 +197,6 @@ internal sealed class TakeoffCollector
         Count(new("double-latch"), stands, 1);
         Count(new("drop-rod"), stands, 1);
         Count(new("keeper"), stands, 1, 2);
-    }
-
-    /// <summary>A sliding leaf on two roller posts; the second stands off the line, like the first in every figure.</summary>
-    private void Cantilever(GatePlan gate, SiteGate site, int line, int at)
-    {
-        var stands = new FactKey(FactKind.GateStands, line, at);
-        Count(new("cantilever-leaf", null, gate.Leaf.Nanometres, site.Leg.Spec.Spec.Id), stands, 1);
-        Count(new("roller", site.Post), stands, 1, 4);
-        Count(new("slide-latch"), stands, 1);
-        Count(new("slide-stop"), stands, 1);
     }
 
     /// <summary>Bands of either kind, each with its bolt.</summary>
@@ -201,6 +215,7 @@ internal sealed class TakeoffCollector
 
     private TakeoffItem Item(ItemKey key, QuantityUnit net, PurchaseUnit purchase)
     {
+        if (finish is not null && !bare.Contains(key.Part)) key = key with { Finish = finish };
         if (!items.TryGetValue(key, out var item)) items[key] = item = new TakeoffItem(key, net, purchase, [], [], []);
         return item;
     }

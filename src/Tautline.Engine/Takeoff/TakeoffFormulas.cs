@@ -1,6 +1,8 @@
 using Tautline.Engine.Catalog;
+using Tautline.Engine.Fabric;
 using Tautline.Engine.Layout;
 using Tautline.Engine.Reasons;
+using Tautline.Engine.Site;
 
 namespace Tautline.Engine.Takeoff;
 
@@ -12,18 +14,31 @@ public static class TakeoffFormulas
     public static N Net<N>(TakeoffItem item) where N : struct, INumber<N> => Sum<N>(item.Net);
 
     /// <summary>Weight of the net quantity: of posts piece by piece, of rail by its whole length.</summary>
-    public static N Mass<N>(TakeoffItem item, FactKey net, double netValue) where N : struct, INumber<N>
-        => item.Masses.Count > 0 ? Sum<N>(item.Masses) : PostFormulas.Mass(item.Key.Section!, N.Known(net, netValue, Unit.Length));
+    public static N Mass<N>(TakeoffItem item, FactKey net, double netValue, ResolvedSpec? spec) where N : struct, INumber<N>
+        => item.Masses.Count > 0 ? Sum<N>(item.Masses)
+            : item.Key.Part == "fabric" ? MeshFormulas.Weight<N>(spec!) * N.Known(net, netValue, Unit.Length)
+            : PostFormulas.Mass(item.Key.Section!, N.Known(net, netValue, Unit.Length));
+
+    private static readonly HashSet<string> small =
+        ["post-tie", "rail-tie", "ring", "lacing-ring", "carriage-bolt", "screen-tie", "concertina-tie"];
+
+    /// <summary>True for small parts that are bought over the count.</summary>
+    public static bool HasSpare(TakeoffItem item) => small.Contains(item.Key.Part);
+
+    public static N Spare<N>(FactKey net, double netValue, Rules rules) where N : struct, INumber<N>
+        => N.Cover(N.Known(net, netValue, Unit.Count) * N.Rule(rules.SpareSmall), N.Constant(1));
 
     /// <summary>True where the catalogue gives a weight.</summary>
-    public static bool HasMass(TakeoffItem item) => item.Masses.Count > 0 || item.Key.Part == "rail";
+    public static bool HasMass(TakeoffItem item) => item.Masses.Count > 0 || item.Key.Part is "rail" or "fabric";
 
     /// <summary>Whole units to buy.</summary>
-    /// <param name="roll">Length of a roll of the item's fabric, metres.</param>
+    /// <param name="roll">Length of a roll or coil of the item as its spec states it, metres; 0 where the rules do.</param>
     public static N Purchase<N>(TakeoffItem item, FactKey net, double netValue, double roll, Rules rules) where N : struct, INumber<N>
         => item.PurchaseUnit switch
         {
             PurchaseUnit.Stick => Sticks<N>(item, rules),
+            PurchaseUnit.AsMeasured => N.Given("nothing to buy", 0, Unit.Count),
+            PurchaseUnit.Coil when roll > 0 => N.Cover(N.Known(net, netValue, Unit.Length), N.Given("a coil covers", roll, Unit.Length)),
             PurchaseUnit.Coil => N.Cover(N.Known(net, netValue, Unit.Length), N.Rule(rules.WireCoil)),
             PurchaseUnit.Roll => N.Cover(Sum<N>(item.Bought), N.Given("roll", roll, Unit.Length)),
             PurchaseUnit.Bag => Sum<N>(item.Bought),
@@ -35,7 +50,7 @@ public static class TakeoffFormulas
 
     /// <summary>Bags for the whole volume at once; the plan buys whole bags for each hole.</summary>
     public static N BagsByTotal<N>(FactKey net, double volume, Rules rules) where N : struct, INumber<N>
-        => N.Cover(N.Known(net, volume, Unit.Volume), N.Rule(rules.BagYield));
+        => N.Cover(N.Known(net, volume, Unit.Volume) * (N.Constant(1) + N.Rule(rules.OverBreak)), N.Rule(rules.BagYield));
 
     public static N Left<N>(TakeoffItem item, FactKey purchase, double rolls, double roll) where N : struct, INumber<N>
         => N.Known(purchase, rolls, Unit.Count) * N.Given("roll", roll, Unit.Length) - Sum<N>(item.Bought);

@@ -5,7 +5,7 @@ using Tautline.Engine.Reasons;
 namespace Tautline.Engine.Takeoff;
 
 /// <summary>What makes two things the same to buy.</summary>
-public readonly record struct ItemKey(string Part, Section? Section = null, long SizeNm = 0, SpecId? Spec = null);
+public readonly record struct ItemKey(string Part, Section? Section = null, long SizeNm = 0, SpecId? Spec = null, string? Finish = null);
 
 /// <summary>A fact's share in a quantity, so many times.</summary>
 public readonly record struct Share(FactKey Fact, double Value, int Times, Unit Unit);

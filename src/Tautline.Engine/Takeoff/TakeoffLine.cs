@@ -5,10 +5,10 @@ using Tautline.Engine.Quantities;
 namespace Tautline.Engine.Takeoff;
 
 /// <summary>What a net quantity counts.</summary>
-public enum QuantityUnit { Each, Length, Volume }
+public enum QuantityUnit { Each, Length, Volume, Area }
 
 /// <summary>What is bought.</summary>
-public enum PurchaseUnit { Each, Stick, Coil, Roll, Bag, Spool, Sack, Yard }
+public enum PurchaseUnit { Each, Stick, Coil, Roll, Bag, Spool, Sack, Yard, AsMeasured }
 
 /// <summary>One thing the job needs.</summary>
 /// <param name="Part">Id in the catalogue.</param>
@@ -20,7 +20,9 @@ public enum PurchaseUnit { Each, Stick, Coil, Roll, Bag, Spool, Sack, Yard }
 /// <param name="Mass">Of the net quantity as cut, where the catalogue has a weight.</param>
 /// <param name="BagsByTotal">For concrete, the bags the whole volume would take.</param>
 /// <param name="Left">For fabric, what the rolls leave over.</param>
+/// <param name="Finish">Colour or coating that every part of its fence carries; nothing for zinc.</param>
+/// <param name="Spare">Bought over the purchase, for small parts that get lost.</param>
 /// <param name="Verify">True where the part or its rule rests on memory or common practice.</param>
 public sealed record TakeoffLine(
     int Number, string Part, string Name, string? Section, Length? Size, SpecId? Spec, double Net, QuantityUnit NetUnit, int Purchase,
-    PurchaseUnit PurchaseUnit, Mass? Mass, int? BagsByTotal, Length? Left, bool Verify);
+    PurchaseUnit PurchaseUnit, Mass? Mass, int? BagsByTotal, Length? Left, string? Finish, int? Spare, bool Verify);

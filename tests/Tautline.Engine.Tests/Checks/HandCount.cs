@@ -128,7 +128,7 @@ internal sealed partial class HandCount(Plan plan)
         "end pipe weight by cut length" or "terminal pipe weight by cut length" => Weight(Mass(IsTerminal)),
         "corner pipe weight by cut length" => Weight(Mass(p => p.Kind == PostKind.Corner)),
         "gate pipe weight by cut length" => Weight(Mass(p => p.Kind == PostKind.Gate)),
-        "pipe weight by cut length" => Weight(new Mass(plan.Takeoff.Sum(t => t.Mass?.Kilograms ?? 0))),
+        "pipe weight by cut length" => Weight(new Mass(plan.Takeoff.Where(t => t.Part is "post" or "rail").Sum(t => t.Mass?.Kilograms ?? 0))),
         "terminal kinds" => string.Join(' ', Terminals.Select(t => t.Kind.ToString().ToLowerInvariant())),
         "terminal stations" => string.Join(' ', Terminals.Select(t => Inches(t.Station))),
         "slope length" => Shown(Line.Along.Feet),

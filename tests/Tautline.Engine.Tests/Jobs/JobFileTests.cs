@@ -26,14 +26,14 @@ public sealed class JobFileTests
     {
         const string text = """
             { "format": "tautline-job", "version": 1, "id": "j", "weather": { "wind": [1, 2.50, "x"] }, "specs": [ { "id": "s", "height": 1.8288, "glitter": true } ],
-              "obstacles": [ { "id": "o", "leg": "l", "kind": "swamp", "from": 1, "to": 2, "depth": 3e2 } ] }
+              "obstacles": [ { "id": "o", "leg": "l", "kind": "swamp", "from": 1, "to": 2, "ooze": 3e2 } ] }
             """;
         var written = Text(Read(text).Job!);
         Assert.Contains("\"wind\": [", written, StringComparison.Ordinal);
         Assert.Contains("2.50", written, StringComparison.Ordinal);
         Assert.Contains("\"glitter\": true", written, StringComparison.Ordinal);
         Assert.Contains("\"kind\": \"swamp\"", written, StringComparison.Ordinal);
-        Assert.Contains("\"depth\": 3e2", written, StringComparison.Ordinal);
+        Assert.Contains("\"ooze\": 3e2", written, StringComparison.Ordinal);
         Assert.Equal(written, Text(Read(written).Job!));
     }
 

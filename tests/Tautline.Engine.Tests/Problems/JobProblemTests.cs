@@ -118,7 +118,7 @@ public sealed class JobProblemTests
     [Fact]
     public void AnUnknownKindIsKeptAndToldButDoesNotStopThePlan()
     {
-        var plan = Some.Plan(With(walk with { Kind = "rolling" }) with { Obstacles = [zone with { Kind = "swamp" }] });
+        var plan = Some.Plan(With(walk with { Kind = "drawbridge" }) with { Obstacles = [zone with { Kind = "swamp" }] });
         Assert.Contains(plan.Problems, p => p.Code == ProblemCode.GateKind);
         Assert.Contains(plan.Problems, p => p.Code == ProblemCode.ObstacleKind);
         Assert.NotEmpty(plan.Lines);

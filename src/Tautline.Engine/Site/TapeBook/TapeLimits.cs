@@ -13,6 +13,13 @@ internal static class TapeLimits
         foreach (var lost in Unplaced(job)) yield return lost;
         foreach (var lost in job.Specs.SelectMany(OfSpec)) yield return lost;
         foreach (var lost in job.Lines.SelectMany(OfLine)) yield return lost;
+        foreach (var pin in job.Pins) yield return $"the pin '{pin.Id.Value}'";
+        foreach (var work in job.Works) yield return $"the work '{work.Id.Value}'";
+        foreach (var fence in job.Temporary) yield return $"the temporary fence '{fence.Id.Value}'";
+        foreach (var gate in job.Gates.Where(g => g.Post is not null || g.LeafMass is not null || g.Clearance is not null))
+            yield return $"the post, weight and clearance of the gate '{gate.Id.Value}'";
+        foreach (var obstacle in job.Obstacles.Where(o => o.Width is not null || o.Depth is not null))
+            yield return $"the width and depth of the obstacle '{obstacle.Id.Value}'";
         foreach (var (extra, owner) in Extras(job))
             if (extra is not null)
                 foreach (var field in extra.Keys) yield return $"the field '{field}' of {owner}";
@@ -23,6 +30,10 @@ internal static class TapeLimits
         if (spec.Middle is not null) yield return $"the middle rail of '{spec.Id.Value}'";
         if (spec.Bottom == "rail") yield return $"the bottom rail of '{spec.Id.Value}'";
         if (spec.Laced is not null) yield return $"the laced widths of '{spec.Id.Value}'";
+        if (spec.Coating is not null || spec.Colour is not null) yield return $"the coating of '{spec.Id.Value}'";
+        if (spec.Slats is not null) yield return $"the slats of '{spec.Id.Value}'";
+        if (spec.Screen is not null) yield return $"the screen of '{spec.Id.Value}'";
+        if (spec.Concertina is not null) yield return $"the concertina of '{spec.Id.Value}'";
         if (spec.Barb is not null) yield return $"the barbed wire of '{spec.Id.Value}'";
         if (spec.LineSupport is not null || spec.TerminalSupport is not null) yield return $"how the posts of '{spec.Id.Value}' are held";
     }
@@ -30,6 +41,8 @@ internal static class TapeLimits
     private static IEnumerable<string> OfLine(Line line)
     {
         if (line.Start is not null || line.Finish is not null) yield return $"what the line '{line.Id.Value}' ties to";
+        if (line.FabricSide is not null) yield return $"the side of the fabric of '{line.Id.Value}'";
+        if (line.Keeps.Count > 0) yield return $"what the repair of '{line.Id.Value}' keeps";
         foreach (var leg in line.Vertices.Select(v => v.Leg).OfType<Leg>().Where(l => l.Curve is not null))
             yield return $"the curve of the leg '{leg.Id.Value}'";
     }
@@ -55,11 +68,19 @@ internal static class TapeLimits
         foreach (var calibration in job.Calibrations) yield return (calibration.Extra, $"the calibration of '{calibration.Spec.Value}'");
         foreach (var gate in job.Gates) yield return (gate.Extra, $"the gate '{gate.Id.Value}'");
         foreach (var obstacle in job.Obstacles) yield return (obstacle.Extra, $"the obstacle '{obstacle.Id.Value}'");
+        foreach (var spec in job.Specs)
+        {
+            yield return (spec.Slats?.Extra, $"the slats of '{spec.Id.Value}'");
+            yield return (spec.Screen?.Extra, $"the screen of '{spec.Id.Value}'");
+            yield return (spec.Concertina?.Extra, $"the concertina of '{spec.Id.Value}'");
+        }
         foreach (var line in job.Lines)
         {
             yield return (line.Extra, $"the line '{line.Id.Value}'");
             foreach (var vertex in line.Vertices) yield return (vertex.Extra, $"the vertex '{vertex.Id.Value}'");
-            foreach (var leg in line.Vertices.Select(v => v.Leg).OfType<Leg>()) yield return (leg.Extra, $"the leg '{leg.Id.Value}'");
+            if (line.FabricSide is not null) yield return $"the side of the fabric of '{line.Id.Value}'";
+        if (line.Keeps.Count > 0) yield return $"what the repair of '{line.Id.Value}' keeps";
+        foreach (var leg in line.Vertices.Select(v => v.Leg).OfType<Leg>()) yield return (leg.Extra, $"the leg '{leg.Id.Value}'");
         }
     }
 }
