@@ -78,8 +78,6 @@ internal static class TapeLimits
         {
             yield return (line.Extra, $"the line '{line.Id.Value}'");
             foreach (var vertex in line.Vertices) yield return (vertex.Extra, $"the vertex '{vertex.Id.Value}'");
-            if (line.FabricSide is not null) yield return $"the side of the fabric of '{line.Id.Value}'";
-        if (line.Keeps.Count > 0) yield return $"what the repair of '{line.Id.Value}' keeps";
         foreach (var leg in line.Vertices.Select(v => v.Leg).OfType<Leg>()) yield return (leg.Extra, $"the leg '{leg.Id.Value}'");
         }
     }
