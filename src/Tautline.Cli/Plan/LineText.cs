@@ -17,17 +17,28 @@ internal static class LineText
         var name = line.Name.Length > 0 ? $"Line {line.Id}, {line.Name}" : $"Line {line.Id}";
         paper.Heading($"{name}: {words.Long(line.Level)} level, {words.Long(line.Along)} along the ground, {(line.Closed ? "closed" : "open")}");
         var whole = all || line.Posts.Count <= MostPosts;
-        if (whole) Posts(line, words, paper);
+        var index = plan.Lines.Index().First(l => ReferenceEquals(l.Item, line)).Index;
+        if (whole) Posts(line, index, words, paper);
         else Summary(line, words, paper);
         if (whole) foreach (var run in line.Runs) Run(run, line, plan, words, paper);
         foreach (var (gate, number) in line.Gates.Select((g, i) => (g, i + 1))) Gate(gate, number, line, words, paper);
+        Works(line, words, paper);
     }
 
-    private static void Posts(LinePlan line, PlanWords words, Paper paper) => paper.Table(
+    /// <summary>What is done along the line besides building it.</summary>
+    private static void Works(LinePlan line, PlanWords words, Paper paper)
+    {
+        if (line.Works.Count == 0) return;
+        paper.Line();
+        paper.Line("Besides the fence:");
+        paper.Labelled(line.Works.Select(w => (w.Id, $"{words.Work(w)}, from {words.Station(w.From)} to {words.Station(w.To)}")));
+    }
+
+    private static void Posts(LinePlan line, int index, PlanWords words, Paper paper) => paper.Table(
         [">post", ">station", ">from start", "kind", "section", ">cut", ">order", ">hole", ">concrete", ">bags"],
         line.Posts.Select(IReadOnlyList<string> (p) =>
         [
-            $"{p.Number}", words.Station(p.Station), words.Long(p.Station), PlanWords.Kind(p.Kind), p.Section,
+            PlanWords.Mark(index, p), words.Station(p.Station), words.Long(p.Station), PlanWords.Kind(p.Kind), p.Section,
             Set(p) ? words.Long(p.CutLength) : "", Set(p) ? words.Long(p.OrderLength) : "", words.Held(p),
             p.Bags > 0 ? words.Volume(p.Concrete) : "", p.Bags > 0 ? $"{p.Bags}" : "",
         ]));
@@ -95,7 +106,7 @@ internal static class LineText
     private static string Every(int diamonds, string space) => $"every {diamonds} diamonds ({space})";
 
     private static string End(EndPlan end, PlanWords words)
-        => $"bar {words.Short(end.Bar)}, {PlanWords.Count(end.Bands, "band")}: {DiamondText.Positions(end.BandsAt)}{Bias(end, words)}";
+        => end.Bar.Metres == 0 ? $"no bar: the fabric is woven on{Bias(end, words)}" : $"bar {words.Short(end.Bar)}, {PlanWords.Count(end.Bands, "band")}: {DiamondText.Positions(end.BandsAt)}{Bias(end, words)}";
 
     private static string Bias(EndPlan end, PlanWords words)
     {
@@ -116,6 +127,7 @@ internal static class LineText
         [
             ("opening", $"{words.Long(gate.Opening)} face to face, near face at {words.Station(gate.NearFace)} ({words.Long(gate.NearFace)})"),
             ("centres", $"{words.Long(gate.Centres)} apart, posts {gate.Post}"),
+            .. gate.Track is { } track ? [("track", words.Long(track))] : Array.Empty<(string, string)>(),
             ("leaf", gate.Leaves == 1 ? words.Long(gate.Leaf) : $"{gate.Leaves} leaves of {words.Long(gate.Leaf)}"),
         ]);
     }

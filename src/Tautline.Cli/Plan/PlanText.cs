@@ -16,6 +16,7 @@ internal static class PlanText
         Head(plan, words, paper);
         LimitsText.Write(plan, planned.Units, paper);
         foreach (var line in plan.Lines) LineText.Write(line, plan, words, all, paper);
+        Temporary(plan, words, paper);
         TakeoffText.Write(plan, words, paper);
         Problems(planned.Findings, paper);
         paper.Heading("Cautions");
@@ -39,6 +40,15 @@ internal static class PlanText
         if (spec.Habit is { } habit)
             yield return ("", $"Crews often take {habit.Count} bands: {DiamondText.Positions(habit)}"
                               + (spec.HabitOverLimit ? "; its largest space is over the limit" : "") + " (verify).");
+    }
+
+    private static void Temporary(Engine.Plans.Plan plan, PlanWords words, Paper paper)
+    {
+        if (plan.Temporary.Count == 0) return;
+        paper.Heading("Temporary fence");
+        paper.Labelled(plan.Temporary.Select(t => (
+            t.Name.Length > 0 ? t.Name : t.Id.Value,
+            $"{words.Long(t.Length)}: {PlanWords.Count(t.Panels, "panel")}, {PlanWords.Count(t.Stands, "stand")}, {PlanWords.Count(t.Clamps, "clamp")}, {PlanWords.Count(t.Ballast, "bag")} of ballast")));
     }
 
     private static string Own(Engine.Plans.Plan plan)

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Tautline.Engine.Layout;
 using Tautline.Engine.Quantities;
+using Tautline.Engine.Site;
 using Tautline.Engine.Takeoff;
 
 namespace Tautline.Engine.Plans;
@@ -50,6 +51,14 @@ public sealed record PlanWords(UnitSystem Units)
         for (var rest = line; rest >= 0; rest = rest / letters.Length - 1) text = letters[rest % letters.Length] + text;
         return string.Create(CultureInfo.InvariantCulture, $"{text}{post.Number}");
     }
+
+    /// <summary>A piece of work in words: 'old fence out, 80' 0", 9 posts pulled'.</summary>
+    public string Work(WorkPlan work) => work.Kind switch
+    {
+        WorkKind.Removal => $"old fence out, {Long(work.Along)}, {Count(work.Posts, "post")} {(work.Pulled ? "pulled" : "cut at the ground")}",
+        WorkKind.Clearing => $"ground cleared, {Area(work.Area)}",
+        var dip => $"{dip.ToString().ToLowerInvariant()} closed, an opening of {Area(work.Area)}",
+    };
 
     public string Mass(Mass mass) => Metric ? $"{Number(mass.Kilograms, "#,0.0")} kg" : $"{Number(mass.Pounds, "#,0.0")} lb";
 
