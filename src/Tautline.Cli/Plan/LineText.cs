@@ -62,17 +62,18 @@ internal static class LineText
         paper.Line();
         paper.Line($"Run {run.Number}: post {from.Number} ({PlanWords.Kind(from.Kind)}) to post {to.Number} ({PlanWords.Kind(to.Kind)}), "
                    + $"{words.Long(run.Along)} along the ground" + (plan.Specs.Count > 1 ? $", spec {run.Spec}" : ""));
-        paper.Labelled(Lines(run, spec, from, to, words));
+        var keeps = plan.Basis.Job.Lines.First(l => l.Id == line.Id).Keeps;
+        paper.Labelled(Lines(run, spec, from, to, keeps, words));
     }
 
-    private static IEnumerable<(string, string)> Lines(RunPlan run, SpecPlan spec, PostPlan from, PostPlan to, PlanWords words)
+    private static IEnumerable<(string, string)> Lines(RunPlan run, SpecPlan spec, PostPlan from, PostPlan to, IReadOnlyList<string> keeps, PlanWords words)
     {
         yield return ("bays", $"{run.Bays}, the largest {words.Long(run.LargestBay)}");
         if (spec.TopRail)
-            yield return ("rail", $"{words.Long(run.Rail)}: {PlanWords.Count(run.RailPieces, "piece")}, {PlanWords.Count(run.Sleeves, "sleeve")}; "
+            yield return ("rail", $"{words.Long(run.Rail)}: {PlanWords.Count(run.RailPieces, "piece")}, {PlanWords.Count(run.Sleeves, "sleeve")}{(keeps.Contains("rail") ? ", which stays" : "")}; "
                                   + $"{PlanWords.Count(run.RailTies, "tie")}, {Every(spec.TieEvery, words.Short(spec.TieSpace))}");
         if (spec.BottomWire || !spec.TopRail)
-            yield return (Wires(spec), $"{words.Long(run.Wire)}; {PlanWords.Count(run.Rings, "ring")}, "
+            yield return (Wires(spec), $"{words.Long(run.Wire)}{(keeps.Contains("wire") ? ", which stays" : "")}; {PlanWords.Count(run.Rings, "ring")}, "
                                        + Every(spec.RingEvery, words.Short(spec.RingSpace)));
         var take = run.RollTake == run.Fabric ? "" : $"{words.Long(run.RollTake)} off a square-cut roll, ";
         yield return ("fabric", $"{words.Long(run.Fabric)} between the bars, {take}{PlanWords.Range(run.PicketsLow, run.PicketsHigh)} pickets");
