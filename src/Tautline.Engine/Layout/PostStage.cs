@@ -66,7 +66,9 @@ public static class PostStage
 
     /// <summary>What a slab or rock asks for at a station; the last stretch entered wins where two overlap.</summary>
     private static Support? SupportAt(SiteLine site, long station)
-        => site.Grounds.LastOrDefault(g => station >= g.FromNm && station <= g.ToNm)?.Support;
+        => site.Grounds.LastOrDefault(g => Holds(g, station) || (site.Line.Closed && station == 0 && Holds(g, site.Chain.LevelNm)))?.Support;
+
+    private static bool Holds(SiteGround ground, long station) => station >= ground.FromNm && station <= ground.ToNm;
 
     internal static Support Named(string? name) => name switch
     {
