@@ -78,6 +78,8 @@ public static class ProblemText
         ProblemCode.BarbStrands => Error("{0} strands do not fit this arm.", "This arm carries {1}: 3 on a single arm, 6 on a V that leans both ways."),
         ProblemCode.TerminalInZone => Warning("A {0} post stands in the no-dig stretch '{1}'.", "Move the vertex or gate, or have the place cleared. Hand or vacuum dig only as the locate allows."),
         ProblemCode.PinInZone => Warning("A post that must stand here lies in the no-dig stretch '{0}'.", "Move the vertex or have the place cleared."),
+        ProblemCode.BuiltInZone => Warning("The built post '{0}' stands in the no-dig stretch '{1}' or its clearance.", "Compare the mark with what was dug, and have the line exposed before more is done here. The plan goes through the post."),
+        ProblemCode.ZonesOverlap => Note("The no-dig stretches '{0}' and '{1}' overlap by {2}.", "The plan keeps posts off both. If one mark was entered twice, take one out."),
         ProblemCode.PostsClose => Warning("Two posts stand {0} apart.", "Under {1} their holes meet: move the gate or the vertex, or let one post serve both."),
         ProblemCode.BayTooLong => Warning("A bay is {0} long; the limit is {1}.", "The no-dig stretch leaves no place for a post. Core or plate a post there, or ask for a longer span."),
         ProblemCode.GateMoved => Note("The gate '{0}' is moved by {1} so that one post serves it and the corner or end.", "State the near face to suit, or leave it so."),

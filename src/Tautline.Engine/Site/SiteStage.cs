@@ -31,13 +31,15 @@ public static class SiteStage
         var chain = ChainOf(line, $"lines[{at}]", specs, problems);
         var legs = chain.Legs.Where(l => l.Leg is not null).ToDictionary(l => l.Leg!.Id);
         var stretches = ObstacleReader.Read(job, legs, line.Id, problems);
-        return new SiteLine(
+        var site = new SiteLine(
             index, line, chain, GateReader.Read(job, legs, catalog, line.Id, problems), stretches.Zones, Pins(built, legs, problems))
         {
             Grounds = stretches.Grounds,
             TieAtStart = TieReader.Read(line.Start, line, $"lines[{at}].start", catalog, problems),
             TieAtFinish = TieReader.Read(line.Finish, line, $"lines[{at}].finish", catalog, problems),
         };
+        ZoneCheck.Check(site, job, problems);
+        return site;
     }
 
     private static Chain ChainOf(Line line, string path, Dictionary<SpecId, ResolvedSpec> specs, ProblemList problems)
