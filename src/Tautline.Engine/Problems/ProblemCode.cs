@@ -16,7 +16,7 @@ public enum ProblemCode
     BuiltLegUnknown, BuiltOutside,
 
     // the plan
-    BraceQuestion, BarbHeightQuestion, BarbStrands, TerminalInZone, PinInZone, BuiltInZone, ZonesOverlap, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope, GateOnCurve, CurveCare, RunBackShort, RunBackSlope,
+    BraceQuestion, BarbHeightQuestion, BarbStrands, TerminalInZone, PinInZone, BuiltInZone, ZonesOverlap, LinesGap, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope, GateOnCurve, CurveCare, RunBackShort, RunBackSlope,
     RollTail, RollUncalibrated, HabitOverLimit, GradeBreakTerminal,
 
     // field notes: traverse and curves

@@ -80,6 +80,7 @@ public static class ProblemText
         ProblemCode.PinInZone => Warning("A post that must stand here lies in the no-dig stretch '{0}'.", "Move the vertex or have the place cleared."),
         ProblemCode.BuiltInZone => Warning("The built post '{0}' stands in the no-dig stretch '{1}' or its clearance.", "Compare the mark with what was dug, and have the line exposed before more is done here. The plan goes through the post."),
         ProblemCode.ZonesOverlap => Note("The no-dig stretches '{0}' and '{1}' overlap by {2}.", "The plan keeps posts off both. If one mark was entered twice, take one out."),
+        ProblemCode.LinesGap => Note("The {0} of line '{1}' and the {2} of line '{3}' are {4} apart: a person or a dog gets through.", "Join them, or say what stands between with a tie-in."),
         ProblemCode.PostsClose => Warning("Two posts stand {0} apart.", "Under {1} their holes meet: move the gate or the vertex, or let one post serve both."),
         ProblemCode.BayTooLong => Warning("A bay is {0} long; the limit is {1}.", "The no-dig stretch leaves no place for a post. Core or plate a post there, or ask for a longer span."),
         ProblemCode.GateMoved => Note("The gate '{0}' is moved by {1} so that one post serves it and the corner or end.", "State the near face to suit, or leave it so."),

@@ -21,6 +21,7 @@ public static class SiteStage
             .Select((line, at) => (line, at)).OrderBy(l => l.line.Order)
             .Select((l, index) => Measure(job, l.line, l.at, index, byId, catalog, built, problems)).ToList();
         CheckBuilt(lines, built, problems);
+        LineGaps.Check(lines, job, problems);
         return problems.HasErrors ? [] : lines;
     }
 
