@@ -83,13 +83,13 @@ public static class BayStage
         return (Curve.FromRadiusAndChord(curve.Radius, chord).Value!.ArcLength * factor).Nanometres;
     }
 
-    /// <summary>No-dig stretches along the ground, widened by their clearance and half a hole.</summary>
+    /// <summary>No-dig stretches widened by their clearance and half a hole, both level like the hole, brought along the ground.</summary>
     private static List<Forbidden> Forbidden(SiteLine site, ResolvedSpec spec, Rules rules)
     {
         if (site.Zones.Count == 0) return [];
         var half = new Length(PostFormulas.HoleDiameter<Plain>(spec.LinePost, null, rules, rules.HoleLineDiameterMin).Value / 2).Nanometres;
-        return [.. site.Zones.Select(z => new Forbidden(
-            site.Chain.Along(Math.Max(0, z.FromNm)) - z.ClearanceNm - half, site.Chain.Along(z.ToNm) + z.ClearanceNm + half))];
+        return [.. site.ZonesAround.Select(z => new Forbidden(
+            site.Chain.Along(z.FromNm - z.ClearanceNm - half), site.Chain.Along(z.ToNm + z.ClearanceNm + half)))];
     }
 
     /// <summary>Bends and standing posts inside a run, along the ground, each told of where it lies in a no-dig stretch.</summary>
@@ -97,9 +97,14 @@ public static class BayStage
     {
         var pins = line.Bends.Concat(line.Site.Pins.Select(p => p.StationNm))
             .Where(s => s > stretch.FromNm && s < stretch.ToNm).Distinct().Order().Select(chain.Along).ToList();
-        foreach (var bend in line.Bends.Where(s => s > stretch.FromNm && s < stretch.ToNm))
-            if (zones.Any(z => chain.Along(bend) > z.From && chain.Along(bend) < z.To))
-                problems.Add(ProblemCode.PinInZone, TerminalStage.At(line.Site, bend), "at the bend");
+        foreach (var bend in line.Bends.Where(s => s > stretch.FromNm && s < stretch.ToNm)) TellInZone(line.Site, bend, chain.Along(bend), zones, problems);
         return pins;
+    }
+
+    private static void TellInZone(SiteLine site, long bend, long along, IReadOnlyList<Forbidden> zones, ProblemList problems)
+    {
+        for (var i = 0; i < zones.Count; i++)
+            if (along > zones[i].From && along < zones[i].To)
+                problems.Add(ProblemCode.PinInZone, TerminalStage.At(site, bend), site.ZonesAround[i].Obstacle.Id.Value);
     }
 }

@@ -45,13 +45,16 @@ internal static class JambPlacer
                 ProblemCode.GateOpeningChanged, place, gate.Gate.Id.Value, Length.FromNanometres(openingNm), Length.FromNanometres(gate.OpeningNm));
     }
 
-    /// <summary>One post serves everything at its station; where two gates share it, it is the heavier gate's.</summary>
+    /// <summary>One post serves everything at its station; where two gates share it, it is the one's that asks more of it.</summary>
     private static void Replace(SiteLine line, long station, SiteGate gate, List<Terminal> terminals)
     {
         var at = line.Line.Closed && station == line.Chain.LevelNm ? 0 : station;
         var other = terminals.FirstOrDefault(t => t.StationNm == at)?.Gate;
-        var heavier = other is not null && other.Post.OutsideDiameter.Nanometres > gate.Post.OutsideDiameter.Nanometres ? other : gate;
+        var heavier = other is not null && Asked(other).CompareTo(Asked(gate)) > 0 ? other : gate;
         terminals.RemoveAll(t => t.StationNm == at);
         terminals.Add(new Terminal(at, PostKind.Gate, heavier));
     }
+
+    private static (long Post, long Wide, long Deep) Asked(SiteGate gate)
+        => (gate.Post.OutsideDiameter.Nanometres, gate.Row.HoleDiameter.Nanometres, gate.Row.HoleDepth.Nanometres);
 }

@@ -12,7 +12,10 @@ public sealed record SetLine(LaidLine Laid, IReadOnlyList<PlacedPost> Posts)
     public IReadOnlyList<Run> Runs => Laid.Runs;
 }
 
-/// <summary>Gives every post its section, its spec (the taller of its two sides) and its grade (the steeper).</summary>
+/// <summary>
+/// Gives every post its section, its spec (the taller of its two sides) and its grade (the steeper). Nothing depends on the
+/// end the line is walked from.
+/// </summary>
 public static class PostStage
 {
     public static IReadOnlyList<SetLine> Set(IReadOnlyList<LaidLine> lines, Rules rules) => [.. lines.Select(l => Set(l, rules))];
@@ -37,15 +40,23 @@ public static class PostStage
     private static PlacedPost Terminal(LaidLine line, Terminal terminal, Rules rules)
     {
         var (before, after) = Sides(line.Site, terminal.StationNm);
-        var spec = before.Spec.Height.Nanometres > after.Spec.Height.Nanometres ? before.Spec : after.Spec;
-        var tie = terminal.Kind != PostKind.Tie ? null : terminal.StationNm == 0 ? line.Site.TieAtStart : line.Site.TieAtFinish;
-        var section = tie ?? (terminal.Gate is { } gate ? Heavier(gate.Post, spec.TerminalPost) : Heavier(before.Spec.TerminalPost, after.Spec.TerminalPost));
-        var support = tie is null ? SupportAt(line.Site, terminal.StationNm) ?? Named(spec.Spec.TerminalSupport) : Support.Standing;
+        var spec = Taller(before.Spec, after.Spec);
+        var section = SectionOf(line.Site, terminal);
+        var support = terminal.Kind != PostKind.Tie ? SupportAt(line.Site, terminal.StationNm) ?? Named(spec.Spec.TerminalSupport) : Support.Standing;
         return new PlacedPost(
             0, terminal.StationNm, terminal.Kind, spec, section, Steeper(before.Grade, after.Grade), terminal.Gate?.Row, rules, support)
         {
             Woven = tie is not null && (terminal.StationNm == 0 ? line.Site.Line.Start : line.Site.Line.Finish)?.Fabric == "woven",
         };
+    }
+
+    /// <summary>The pipe of a terminal: of the standing post it ties to, else the heaviest that its gate and its two sides ask.</summary>
+    internal static Section SectionOf(SiteLine site, Terminal terminal)
+    {
+        if (terminal.Kind == PostKind.Tie) return (terminal.StationNm == 0 ? site.TieAtStart : site.TieAtFinish)!;
+        var (before, after) = Sides(site, terminal.StationNm);
+        var section = Heavier(before.Spec.TerminalPost, after.Spec.TerminalPost);
+        return terminal.Gate is { } gate ? Heavier(gate.Post, section) : section;
     }
 
     /// <summary>The legs on both sides of a station; at the end of an open line twice the same.</summary>
@@ -59,7 +70,10 @@ public static class PostStage
 
     /// <summary>What a slab or rock asks for at a station; the last stretch entered wins where two overlap.</summary>
     private static Support? SupportAt(SiteLine site, long station)
-        => site.Grounds.LastOrDefault(g => g.Support is not null && station >= g.FromNm && station <= g.ToNm)?.Support;
+        => site.Grounds.LastOrDefault(g => Holds(g, station) || (site.Line.Closed && station == 0 && Holds(g, site.Chain.LevelNm)))?.Support;
+
+    /// <summary>Wet ground leaves the holding to the spec.</summary>
+    private static bool Holds(SiteGround ground, long station) => ground.Support is not null && station >= ground.FromNm && station <= ground.ToNm;
 
     internal static Support Named(string? name) => name switch
     {
@@ -71,5 +85,17 @@ public static class PostStage
 
     private static double Steeper(double a, double b) => Math.Abs(a) > Math.Abs(b) ? a : b;
 
-    private static Section Heavier(Section a, Section b) => b.OutsideDiameter.Nanometres > a.OutsideDiameter.Nanometres ? b : a;
+    /// <summary>At one height the spec with barbed wire, which the post must carry, else the job's first.</summary>
+    private static ResolvedSpec Taller(ResolvedSpec a, ResolvedSpec b)
+    {
+        static (long, bool, int) Rank(ResolvedSpec spec) => (spec.Height.Nanometres, spec.Barb is not null, -spec.Index);
+        return Rank(a).CompareTo(Rank(b)) >= 0 ? a : b;
+    }
+
+    /// <summary>The thicker pipe, of two equally thick ones the one with more steel.</summary>
+    private static Section Heavier(Section a, Section b)
+    {
+        static (long, double) Rank(Section section) => (section.OutsideDiameter.Nanometres, section.Weight.KilogramsPerMetre);
+        return Rank(a).CompareTo(Rank(b)) >= 0 ? a : b;
+    }
 }

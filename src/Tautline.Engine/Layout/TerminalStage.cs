@@ -85,8 +85,15 @@ public static class TerminalStage
     {
         var least = rules.BayMin.Length;
         foreach (var (a, b) in terminals.Zip(terminals.Skip(1)))
-            if (b.StationNm - a.StationNm < least.Nanometres && !(a.Gate is not null && ReferenceEquals(a.Gate, b.Gate)))
-                problems.Add(ProblemCode.PostsClose, At(line, b.StationNm), Length.FromNanometres(b.StationNm - a.StationNm), least);
+            CheckApart(line, a, b, b.StationNm - a.StationNm, least, problems);
+        if (line.Line.Closed && terminals.Count > 1)
+            CheckApart(line, terminals[^1], terminals[0], line.Chain.LevelNm + terminals[0].StationNm - terminals[^1].StationNm, least, problems);
+    }
+
+    private static void CheckApart(SiteLine line, Terminal a, Terminal b, long apartNm, Length least, ProblemList problems)
+    {
+        if (apartNm < least.Nanometres && !(a.Gate is not null && ReferenceEquals(a.Gate, b.Gate)))
+            problems.Add(ProblemCode.PostsClose, At(line, b.StationNm), Length.FromNanometres(apartNm), least);
     }
 
     private static void AddPullPosts(SiteLine line, List<Terminal> terminals, Rules rules)
@@ -98,40 +105,58 @@ public static class TerminalStage
             var longest = rules.RunMaxOf(line.Chain.LegFrom(stretch.FromNm).Spec.TopRail);
             var limit = (longest.Length + rules.BayTolerance.Length).Nanometres;
             var parts = (to - from - 1) / limit + 1;
+            List<long> taken = [stretch.FromNm, stretch.ToNm];
             for (var i = 1; i < parts; i++)
             {
-                var station = line.Chain.Station(from + (to - from) / parts * i);
-                terminals.Add(new Terminal(OutsideZones(line, station), PostKind.Pull));
+                var even = line.Chain.Station(from + (to - from) / parts * i);
+                if (PullPost(line, even, stretch, taken, rules) is not { } station) continue;
+                taken.Add(station);
+                terminals.Add(new Terminal(station, PostKind.Pull));
             }
         }
         terminals.Sort((a, b) => a.StationNm.CompareTo(b.StationNm));
     }
 
-    /// <summary>A pull post may stand anywhere near: out of a no-dig stretch to its nearer edge.</summary>
-    private static long OutsideZones(SiteLine line, long station)
+    /// <summary>
+    /// A pull post may stand anywhere near: out of a no-dig stretch to its nearer edge. Where another terminal is too near to
+    /// that edge it stays where it is, to be told of; it is left out where it would hit a terminal there too.
+    /// </summary>
+    private static long? PullPost(SiteLine line, long even, Stretch stretch, List<long> taken, Rules rules)
     {
-        foreach (var zone in line.Zones)
-        {
-            var (from, to) = (zone.FromNm - zone.ClearanceNm, zone.ToNm + zone.ClearanceNm);
-            if (station > from && station < to) station = station - from < to - station ? from : to;
-        }
-        return Math.Clamp(station, 0, line.Chain.LevelNm);
+        bool IsClear(long station) => station > stretch.FromNm && station < stretch.ToNm && taken.TrueForAll(t => Math.Abs(t - station) >= rules.BayMin.Length.Nanometres);
+        var half = HalfHole(new Terminal(even, PostKind.Pull), line, rules);
+        foreach (var station in OutsideZones(line, even, half).OrderBy(s => Math.Abs(s - even)).Append(even))
+            if (IsClear(station)) return station;
+        return null;
+    }
+
+    /// <summary>The station itself, or the two edges of all the no-dig stretches around it that run into each other.</summary>
+    private static IEnumerable<long> OutsideZones(SiteLine line, long station, long half)
+    {
+        var (from, to) = (station, station);
+        foreach (var zone in line.ZonesAround.OrderBy(z => z.FromNm - z.ClearanceNm))
+            if (zone.Reaches(to, half)) to = zone.ToNm + zone.ClearanceNm + half;
+        foreach (var zone in line.ZonesAround.OrderByDescending(z => z.ToNm + z.ClearanceNm))
+            if (zone.Reaches(from, half)) from = zone.FromNm - zone.ClearanceNm - half;
+        return new[] { from, to }.Distinct();
     }
 
     /// <summary>A terminal whose hole would reach into a no-dig stretch or its clearance.</summary>
     private static void CheckZones(SiteLine line, List<Terminal> terminals, Rules rules, ProblemList problems)
     {
+        if (line.Zones.Count == 0) return;
         foreach (var terminal in terminals)
-            foreach (var zone in line.Zones)
-                if (Reaches(terminal, zone, line, rules))
-                    problems.Add(ProblemCode.TerminalInZone, At(line, terminal.StationNm), Name(terminal.Kind), zone.Obstacle.Id.Value);
+        {
+            var half = HalfHole(terminal, line, rules);
+            foreach (var zone in line.ZonesAround.Where(z => z.Reaches(terminal.StationNm, half)).DistinctBy(z => z.Obstacle.Id))
+                problems.Add(ProblemCode.TerminalInZone, At(line, terminal.StationNm), Name(terminal.Kind), zone.Obstacle.Id.Value);
+        }
     }
 
-    private static bool Reaches(Terminal terminal, SiteZone zone, SiteLine line, Rules rules)
+    private static long HalfHole(Terminal terminal, SiteLine line, Rules rules)
     {
-        var post = terminal.Gate?.Post ?? line.Chain.LegAt(terminal.StationNm).Spec.TerminalPost;
-        var half = new Length(PostFormulas.HoleDiameter<Plain>(post, terminal.Gate?.Row, rules, rules.HoleTerminalDiameterMin).Value / 2).Nanometres;
-        return terminal.StationNm + half > zone.FromNm - zone.ClearanceNm && terminal.StationNm - half < zone.ToNm + zone.ClearanceNm;
+        var post = PostStage.SectionOf(line, terminal);
+        return new Length(PostFormulas.HoleDiameter<Plain>(post, terminal.Gate?.Row, rules, rules.HoleTerminalDiameterMin).Value / 2).Nanometres;
     }
 
     internal static Place At(SiteLine line, long stationNm) => new("", line.Line.Id, Length.FromNanometres(stationNm));

@@ -8,6 +8,8 @@ namespace Tautline.Engine.Plans;
 /// <summary>The figures of one run and its two ends. Each formula stands once.</summary>
 public readonly record struct RunFigures(HungRun Run, Chain Chain, int Line, int Index)
 {
+    private const double SharpestMitreDegrees = 150;
+
     public ResolvedSpec Spec => Run.Run.Spec;
 
     /// <summary>Centre to centre along the ground, leg by leg.</summary>
@@ -123,10 +125,13 @@ public readonly record struct RunFigures(HungRun Run, Chain Chain, int Line, int
     private N Reaches<N>(Jobs.Barb barb) where N : struct, INumber<N>
         => barb.Lean is "left" or "right" ? N.Rule(Spec.Rules.BarbReach) * N.Constant(2) : N.Given("arms lean to neither side", 0, Unit.Length);
 
-    /// <summary>Tangent of half the turn, positive where the arms lean to the outside.</summary>
+    /// <summary>
+    /// Tangent of half the turn, positive where the arms lean to the outside. Where the line all but doubles back its strands
+    /// would meet far out, at last nowhere: they end at the post instead.
+    /// </summary>
     private static N Tangent<N>(Jobs.Barb barb, double turn) where N : struct, INumber<N>
     {
-        var outwards = barb.Lean == "left" ? turn : -turn;
+        var outwards = Math.Abs(turn) > SharpestMitreDegrees ? 0 : barb.Lean == "left" ? turn : -turn;
         return N.Given("tangent of half the turn", Quantities.Trig.TanDegrees(outwards / 2), Unit.Ratio);
     }
 

@@ -16,7 +16,7 @@ public enum ProblemCode
     BuiltLegUnknown, BuiltOutside, PinOutside, WorkKind, WorkRange, TemporaryLength, GateWeightQuestion, GatePostUnnamed,
 
     // the plan
-    BraceQuestion, BarbHeightQuestion, BarbStrands, TerminalInZone, PinInZone, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope, GateOnCurve, CurveCare, RunBackShort, RunBackSlope,
+    BraceQuestion, BarbHeightQuestion, BarbStrands, TerminalInZone, PinInZone, BuiltInZone, ZonesOverlap, LinesGap, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope, GateOnCurve, CurveCare, RunBackShort, RunBackSlope,
     SelvageTwistMesh, SelvageLow, FabricInside, WallEdge, WallWidthQuestion, TreeInLine, WetGround, ClosureDepth, ScreenWind, ScreenHeight,
     RollTail, RollUncalibrated, HabitOverLimit, GradeBreakTerminal,
 

@@ -101,15 +101,14 @@ internal static class GateReader
             ? new GatePostRow(Length.Zero, spec.Height, leaf, size.Length, Length.Zero, Length.Zero, size.From)
             : catalog.FindGatePost(spec.Height, leaf);
 
-    /// <summary>Both posts of a gate stand on its leg; at an end their centres may be the vertex itself.</summary>
+    /// <summary>A gate opens within its leg; its posts may reach past a vertex, and then stand on it.</summary>
     private static void CheckFits(Gate gate, SiteLeg leg, Section post, Place place, ProblemList problems)
     {
         var level = Length.FromNanometres(leg.LevelNm);
         var needs = gate.Opening + post.OutsideDiameter;
-        var slack = post.OutsideDiameter;
         if (needs.Metres > level.Metres + 1e-9)
             problems.Add(ProblemCode.GateTooWide, place, needs, level);
-        else if (gate.NearFace.Metres < -1e-9 || (gate.NearFace + gate.Opening).Metres > (level + slack).Metres)
+        else if (gate.NearFace.Metres < -1e-9 || (gate.NearFace + gate.Opening).Metres > level.Metres + 1e-9)
             problems.Add(ProblemCode.GateOutside, place, gate.NearFace, level);
     }
 

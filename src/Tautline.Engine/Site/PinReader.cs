@@ -14,13 +14,13 @@ internal static class PinReader
         {
             var pin = job.Pins[i];
             if (!legs.TryGetValue(pin.Leg, out var leg)) continue;
-            if (Station(leg, pin.At) is { } station) pins.Add(new SitePin(station, pin.Stands));
+            if (Station(leg, pin.At) is { } station) pins.Add(new SitePin(pin.Id.Value, $"pins[{i}]", station, pin.Stands));
             else problems.Add(ProblemCode.PinOutside, new($"pins[{i}].at"), pin.Id.Value, pin.At, Length.FromNanometres(leg.LevelNm));
         }
         foreach (var post in built.Posts)
         {
             if (!legs.TryGetValue(post.Leg, out var leg)) continue;
-            if (Station(leg, post.FromLegStart) is { } station) pins.Add(new SitePin(station, false));
+            if (Station(leg, post.FromLegStart) is { } station) pins.Add(new SitePin(post.Id.Value, "built", station, false));
             else problems.Add(ProblemCode.BuiltOutside, new("built"), post.Id.Value, post.FromLegStart, Length.FromNanometres(leg.LevelNm));
         }
         return pins;

@@ -19,14 +19,21 @@ public sealed record SiteGate(
 }
 
 /// <summary>Level stations between which no hole may be dug.</summary>
-public sealed record SiteZone(Obstacle Obstacle, long FromNm, long ToNm, long ClearanceNm);
+public sealed record SiteZone(Obstacle Obstacle, long FromNm, long ToNm, long ClearanceNm)
+{
+    /// <summary>Whether a hole at a station reaches into the stretch or its clearance; at the very edge it does not.</summary>
+    /// <param name="halfHoleNm">Half of the hole's diameter.</param>
+    public bool Reaches(long stationNm, long halfHoleNm)
+        => stationNm + halfHoleNm > FromNm - ClearanceNm && stationNm - halfHoleNm < ToNm + ClearanceNm;
+}
 
 /// <summary>Level stations between which posts are held in another way: a slab, a wall, rock; nothing for wet ground, which leaves it to the spec.</summary>
 public sealed record SiteGround(Obstacle Obstacle, long FromNm, long ToNm, Layout.Support? Support);
 
 /// <summary>A line post that a person has placed.</summary>
+/// <param name="Path">Where the job says so.</param>
 /// <param name="Stands">True where it stands and nothing of it is bought.</param>
-public sealed record SitePin(long StationNm, bool Stands);
+public sealed record SitePin(string Id, string Path, long StationNm, bool Stands);
 
 public enum WorkKind { Removal, Clearing, Swale, Culvert }
 
@@ -41,6 +48,15 @@ public sealed record SiteTask(WorkKind Kind, string Id, SiteLeg Leg, long FromNm
 public sealed record SiteLine(
     int Index, Line Line, Chain Chain, IReadOnlyList<SiteGate> Gates, IReadOnlyList<SiteZone> Zones, IReadOnlyList<SitePin> Pins)
 {
+    /// <summary>Past the ends of a closed line no hole is wider than this, and a stretch beyond its own clearance concerns nobody.</summary>
+    private const long WidestHoleNm = 2_000_000_000;
+
+    /// <summary>
+    /// The no-dig stretches with the stations they are near to. On a closed line those about its start are there twice, for they
+    /// are near to both of its ends: stations before the start are negative, those past the end go on.
+    /// </summary>
+    public IReadOnlyList<SiteZone> ZonesAround { get; } = Line.Closed ? [.. Zones.SelectMany(z => Around(z, Chain.LevelNm))] : Zones;
+
     /// <summary>Slabs, walls and rock, in the order they were entered.</summary>
     public IReadOnlyList<SiteGround> Grounds { get; init; } = [];
 
@@ -55,4 +71,11 @@ public sealed record SiteLine(
 
     /// <summary>The standing post the line ends at.</summary>
     public Section? TieAtFinish { get; init; }
+
+    private static IEnumerable<SiteZone> Around(SiteZone zone, long levelNm)
+    {
+        yield return zone;
+        if (zone.FromNm - zone.ClearanceNm < WidestHoleNm) yield return zone with { FromNm = zone.FromNm + levelNm, ToNm = zone.ToNm + levelNm };
+        if (zone.ToNm + zone.ClearanceNm > levelNm - WidestHoleNm) yield return zone with { FromNm = zone.FromNm - levelNm, ToNm = zone.ToNm - levelNm };
+    }
 }

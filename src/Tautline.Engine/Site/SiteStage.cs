@@ -21,6 +21,7 @@ public static class SiteStage
             .Select((line, at) => (line, at)).OrderBy(l => l.line.Order)
             .Select((l, index) => Measure(job, l.line, l.at, index, byId, catalog, built, problems)).ToList();
         CheckBuilt(lines, built, problems);
+        LineGaps.Check(lines, job, problems);
         return problems.HasErrors ? [] : lines;
     }
 
@@ -33,7 +34,7 @@ public static class SiteStage
         var stretches = ObstacleReader.Read(job, legs, line.Id, problems);
         Parts(line, $"lines[{at}]", problems);
         CheckSide(line, chain, problems);
-        return new SiteLine(
+        var site = new SiteLine(
             index, line, chain, GateReader.Read(job, legs, catalog, line.Id, problems), stretches.Zones, PinReader.Read(job, built, legs, problems))
         {
             Grounds = stretches.Grounds,
@@ -41,6 +42,8 @@ public static class SiteStage
             TieAtStart = TieReader.Read(line.Start, line, $"lines[{at}].start", catalog, problems),
             TieAtFinish = TieReader.Read(line.Finish, line, $"lines[{at}].finish", catalog, problems),
         };
+        ZoneCheck.Check(site, job, problems);
+        return site;
     }
 
     private static Chain ChainOf(Line line, string path, Dictionary<SpecId, ResolvedSpec> specs, ProblemList problems)

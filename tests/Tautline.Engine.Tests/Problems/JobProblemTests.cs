@@ -161,7 +161,7 @@ public sealed class JobProblemTests
     {
         foreach (var code in Enum.GetValues<ProblemCode>())
         {
-            var problem = new Problem(code, new(""), [.. Enumerable.Repeat<Figure>("x", 4)]);
+            var problem = new Problem(code, new(""), [.. Enumerable.Repeat<Figure>("x", 5)]);
             Assert.False(string.IsNullOrWhiteSpace(ProblemText.Message(problem, UnitSystem.UsCustomary)));
             Assert.False(string.IsNullOrWhiteSpace(ProblemText.Hint(problem, UnitSystem.Metric)));
         }
