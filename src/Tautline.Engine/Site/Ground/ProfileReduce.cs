@@ -5,7 +5,7 @@ public static class ProfileReduce
 {
     /// <summary>
     /// Drops vertices so that no dropped one is further than the tolerance, plumb, from the line between the kept ones before and after it; so the
-    /// kept line is nowhere further than that from the whole one. Ends and upright steps stay. One pass: from the last kept vertex a wedge of
+    /// kept line is nowhere further than that from the whole one. Ends stay, and so do upright steps higher than the tolerance. One pass: from the last kept vertex a wedge of
     /// slopes is narrowed by every vertex passed, and the line is carried on to the last vertex whose own slope is in the wedge.
     /// </summary>
     /// <param name="tolerance">In metres, not negative; zero drops only what is exactly on the line.</param>
