@@ -1,0 +1,160 @@
+namespace Tautline.Engine.Site.Ground;
+
+/// <summary>
+/// Makes breaklines edges of a Delaunay triangulation: the edges a piece crosses are flipped until none is left across it (Sloan 1993), then the
+/// edges that came of it are flipped until every circle is empty but for what lies behind a forced edge.
+/// </summary>
+internal sealed class BreaklineInsertion(HalfEdges mesh, PointInsertion insertion, GroundFindings findings)
+{
+    /// <summary>Two lines that differ by no more than this where they cross are at one height, in metres.</summary>
+    public const double SameHeight = 0.001;
+
+    private readonly Stack<(int From, int To)> open = new();
+    private readonly List<(int From, int To)> crossed = [];
+    private readonly Stack<(int From, int To)> doubtful = new();
+
+    /// <summary>Forces the straight piece between two points of the triangulation.</summary>
+    public void Insert(int from, int to)
+    {
+        open.Push((from, to));
+        while (open.TryPop(out var piece))
+            if (piece.From != piece.To) Advance(piece.From, piece.To);
+    }
+
+    /// <summary>Forces the part of a piece up to the first point on it, and leaves the rest open.</summary>
+    private void Advance(int from, int to)
+    {
+        crossed.Clear();
+        var (edge, reached) = FirstStep(from, to);
+        while (reached < 0)
+        {
+            if (mesh.IsForced(edge))
+            {
+                Cross(from, to, edge);
+                return;
+            }
+            crossed.Add((mesh.From(edge), mesh.To(edge)));
+            (edge, reached) = NextStep(from, to, edge);
+        }
+        if (reached != to) CheckHeight(from, to, reached);
+        Clear(from, reached);
+        open.Push((reached, to));
+    }
+
+    /// <summary>The edge across the way out of a point, seen from it, or the point that its triangles already reach.</summary>
+    private (int Edge, int Reached) FirstStep(int from, int to)
+    {
+        var (p, q) = (mesh.Points[from], mesh.Points[to]);
+        var edge = mesh.Leaving(from);
+        while (true)
+        {
+            var (right, left) = (mesh.To(edge), mesh.Apex(edge));
+            var side = Side(p, q, right);
+            if (side == 0 && IsAhead(p, q, right)) return (-1, right);
+            if (side < 0 && Side(p, q, left) > 0) return (HalfEdges.Next(edge), -1);
+            edge = mesh.Around(edge);
+        }
+    }
+
+    /// <summary>Across an edge into the next triangle: the edge to leave it by, or its far corner if that is on the way.</summary>
+    private (int Edge, int Reached) NextStep(int from, int to, int edge)
+    {
+        var back = mesh.Twin(edge);
+        var far = mesh.Apex(back);
+        var side = Side(mesh.Points[from], mesh.Points[to], far);
+        if (side == 0) return (-1, far);
+        return (side > 0 ? HalfEdges.Next(back) : HalfEdges.Previous(back), -1);
+    }
+
+    /// <summary>Positive left; the ghost is on no side.</summary>
+    private double Side(in GroundPoint p, in GroundPoint q, int point) => point < 0 ? double.NaN : PlanTest.Turn(p, q, mesh.Points[point]);
+
+    private bool IsAhead(in GroundPoint p, in GroundPoint q, int point)
+    {
+        var w = mesh.Points[point];
+        return (q.East - p.East) * (w.East - p.East) + (q.North - p.North) * (w.North - p.North) > 0;
+    }
+
+    private void CheckHeight(int from, int to, int reached)
+    {
+        var (p, q, w) = (mesh.Points[from], mesh.Points[to], mesh.Points[reached]);
+        var height = GroundPoint.Between(p, q, PartAlong(p, q, w)).Height;
+        if (Math.Abs(height - w.Height) > SameHeight) findings.Add(GroundFindingKind.PointOnBreakline, w, w.Height, height);
+    }
+
+    /// <summary>A piece meets an earlier one: joined where their heights agree, left out where not.</summary>
+    private void Cross(int from, int to, int edge)
+    {
+        var (u, v) = (mesh.From(edge), mesh.To(edge));
+        var (p, q) = (mesh.Points[from], mesh.Points[to]);
+        var (right, left) = (Side(p, q, u), Side(p, q, v));
+        var at = GroundPoint.Between(mesh.Points[u], mesh.Points[v], right / (right - left)).Settled;
+        var height = GroundPoint.Between(p, q, PartAlong(p, q, at)).Height;
+        var agree = Math.Abs(height - at.Height) <= SameHeight;
+        findings.Add(agree ? GroundFindingKind.BreaklinesJoined : GroundFindingKind.BreaklinesCross, at, at.Height, height);
+        if (agree) Join(from, to, edge, at);
+    }
+
+    /// <summary>
+    /// Both pieces from now on pass through a new point. Rounding may put it beside the earlier one, so that one is taken up and laid again.
+    /// </summary>
+    private void Join(int from, int to, int edge, in GroundPoint at)
+    {
+        var (u, v) = (mesh.From(edge), mesh.To(edge));
+        mesh.Force(edge, false);
+        var middle = insertion.Insert(mesh.AddPoint(at), edge);
+        open.Push((middle, to));
+        open.Push((from, middle));
+        open.Push((middle, v));
+        open.Push((u, middle));
+    }
+
+    private static double PartAlong(in GroundPoint p, in GroundPoint q, in GroundPoint at)
+    {
+        var (east, north) = (q.East - p.East, q.North - p.North);
+        return (east * (at.East - p.East) + north * (at.North - p.North)) / (east * east + north * north);
+    }
+
+    /// <summary>Flips away what lies across a piece that meets no point and no forced edge, and forces it.</summary>
+    private void Clear(int from, int to)
+    {
+        var (p, q) = (mesh.Points[from], mesh.Points[to]);
+        // Read as a queue: an edge that cannot be flipped yet goes to its end.
+        for (var i = 0; i < crossed.Count; i++)
+        {
+            var edge = mesh.Find(crossed[i].From, crossed[i].To);
+            var (u, v, near, far) = (mesh.From(edge), mesh.To(edge), mesh.Apex(edge), mesh.Apex(mesh.Twin(edge)));
+            if (!IsConvex(u, v, near, far))
+            {
+                crossed.Add(crossed[i]);
+                continue;
+            }
+            mesh.Flip(edge);
+            if (PlanTest.Opposite(Side(p, q, near), Side(p, q, far))) crossed.Add((near, far));
+            else doubtful.Push((near, far));
+        }
+        mesh.Force(mesh.Find(from, to), true);
+        Settle();
+    }
+
+    private bool IsConvex(int u, int v, int near, int far)
+    {
+        var points = mesh.Points;
+        return PlanTest.Turn(points[u], points[far], points[near]) > 0 && PlanTest.Turn(points[v], points[near], points[far]) > 0;
+    }
+
+    private void Settle()
+    {
+        while (doubtful.TryPop(out var pair))
+        {
+            var edge = mesh.Find(pair.From, pair.To);
+            if (edge < 0 || !insertion.WantsFlip(edge)) continue;
+            var (u, v, near, far) = (mesh.From(edge), mesh.To(edge), mesh.Apex(edge), mesh.Apex(mesh.Twin(edge)));
+            mesh.Flip(edge);
+            doubtful.Push((u, far));
+            doubtful.Push((far, v));
+            doubtful.Push((v, near));
+            doubtful.Push((near, u));
+        }
+    }
+}
