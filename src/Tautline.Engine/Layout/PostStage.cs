@@ -46,7 +46,7 @@ public static class PostStage
         return new PlacedPost(
             0, terminal.StationNm, terminal.Kind, spec, section, Steeper(before.Grade, after.Grade), terminal.Gate?.Row, rules, support)
         {
-            Woven = tie is not null && (terminal.StationNm == 0 ? line.Site.Line.Start : line.Site.Line.Finish)?.Fabric == "woven",
+            Woven = terminal.Kind == PostKind.Tie && (terminal.StationNm == 0 ? line.Site.Line.Start : line.Site.Line.Finish)?.Fabric == "woven",
         };
     }
 

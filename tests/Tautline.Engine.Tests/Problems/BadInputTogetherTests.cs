@@ -94,7 +94,7 @@ public sealed class BadInputTogetherTests
 
     [Theory]
     [InlineData(ProblemCode.ZonesOverlap, "The no-dig stretches 'yard/no-dig2' and 'yard/no-dig1' overlap by 1' 0\".", "The plan keeps posts off both. If one mark was entered twice, take one out.")]
-    [InlineData(ProblemCode.BuiltInZone, "The built post 'b1' stands in the no-dig stretch 'yard/no-dig1' or its clearance.", "Compare the mark with what was dug, and have the line exposed before more is done here. The plan goes through the post.")]
+    [InlineData(ProblemCode.BuiltInZone, "The post 'b1' stands or is pinned in the no-dig stretch 'yard/no-dig1' or its clearance.", "Compare the mark with what was dug, and have the line exposed before more is done here. The plan goes through the post.")]
     public void TheWordsNameBoth(ProblemCode code, string message, string hint)
     {
         var plan = Some.Plan(Read(), new BuiltFacts([new(new("b1"), new("yard/leg1"), Length.FromFeet(23.5))]));
