@@ -6,12 +6,19 @@ namespace Tautline.Fit.Tests;
 public sealed class ScratchTests(ITestOutputHelper output)
 {
     [Theory]
+
+
+
+
+
+
     [InlineData(10, 1)]
     [InlineData(50, 2)]
     [InlineData(500, 3)]
     [InlineData(50, 4)]
     [InlineData(50, 5)]
-    [InlineData(2000, 5)]
+    [InlineData(5000, 5)]
+    [InlineData(50000, 5)]
     public void Try(int bays, int seed)
     {
         var length = bays * 3.0;

@@ -54,7 +54,7 @@ internal sealed class BandRoot
     {
         var left = Math.Min(count, 3) - 1;
         if (left > 0) (rows[0], rows[1], rows[2]) = (rows[4], rows[5], 0);
-        if (left > 1) (rows[3], rows[4], rows[5]) = (rows[8], 0, 0);
+        if (left > 1) (rows[3], rows[4], rows[5]) = (0, rows[8], 0);
         count = left;
     }
 

@@ -13,7 +13,7 @@ public static class GroundFit
     public const double ResidualTolerance = 1e-4;
 
     /// <summary>By how much bends and rakes may exceed their limits for the sake of rounding.</summary>
-    public const double SlopeTolerance = 1e-8;
+    public const double SlopeTolerance = 1e-9;
 
     private const int MostPasses = 30;
 
