@@ -35,8 +35,8 @@ internal static class Flow
         for (var i = 0; i < block.Count; i++)
         {
             root.Add(squares.B0[i], squares.B1[i], squares.B2[i]);
-            root.Add(squares.G[i], 0, 0);
-            if (block.Pinned[i]) root.Add(1, 0, 0);
+            root.Add(squares.G[i], 0);
+            if (block.Pinned[i]) root.Add(1, 0);
             root.Finish(i);
         }
         var x = new double[block.Count + 2];

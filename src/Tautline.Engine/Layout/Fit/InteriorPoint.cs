@@ -16,7 +16,7 @@ internal sealed class InteriorPoint
 {
     private const int MostSteps = 200;
     private const double Feasible = 1e-10;
-    private const double Stationary = 1e-9;
+    private const double Stationary = 1e-8;
     private const double Reach = 0.995;
     private const int Patience = 25;
 
@@ -84,7 +84,7 @@ internal sealed class InteriorPoint
             (least, since) = here.Merit < 0.9 * least ? (here.Merit, 0) : (least, since + 1);
             if (here.Merit <= 1 || step == MostSteps || since > Patience)
                 return new ChainAnswer(x, y, lam, eta, here.Value, here.Residual, here.Dual, here.Gap, step, here.Merit <= 1);
-            Step(here.Gap / Math.Max(1, bounds));
+            Step(here.Gap / bounds, 0.1 * (relative * here.Value + absolute) / bounds);
         }
     }
 
@@ -171,7 +171,8 @@ internal sealed class InteriorPoint
             if (chain.Use[g] == SlackUse.Open) gradY[g] += chain.Price[g] - lam[chain.Rows + g] + eta[chain.Rows + g];
     }
 
-    private void Step(double mean)
+    /// <param name="least">Below this the mean complementarity need not go: nearer the corner rounding takes over.</param>
+    private void Step(double mean, double least)
     {
         for (var r = 0; r < z.Length; r++) weight[r] = (atLow[r] ? lam[r] / s[r] : 0) + (atHigh[r] ? eta[r] / w[r] : 0);
         newton.Factor(weight);
@@ -181,7 +182,7 @@ internal sealed class InteriorPoint
         var (primal, dual) = Lengths(1);
         var share = Ahead(primal, dual) / (mean * bounds);
         Corrections();
-        Direction(mean * share * share * share);
+        Direction(Math.Max(least, mean * share * share * share));
         (primal, dual) = Lengths(Reach);
         Move(primal, dual);
     }

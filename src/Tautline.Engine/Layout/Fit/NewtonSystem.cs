@@ -35,7 +35,7 @@ internal sealed class NewtonSystem
         root.Start();
         for (var i = 0; i < chain.Posts; i++)
         {
-            root.Add(Anchor, 0, 0);
+            root.Add(Anchor, 0);
             if (squares is not null) AddSquares(squares, i);
             Means(i, weight);
             AddRows(i, weight);
@@ -85,7 +85,7 @@ internal sealed class NewtonSystem
     private void AddSquares(Squares of, int i)
     {
         root.Add(squareRoot * of.B0[i], squareRoot * of.B1[i], squareRoot * of.B2[i]);
-        root.Add(squareRoot * of.G[i], 0, 0);
+        root.Add(squareRoot * of.G[i], 0);
     }
 
     private void Means(int i, double[] weight)
@@ -110,8 +110,8 @@ internal sealed class NewtonSystem
         {
             if (weight[r] == 0) continue;
             var (g, q) = (slack[r], Math.Sqrt(weight[r]));
-            if (g < 0) root.Add(q * chain.A0[r], q * chain.A1[r], q * chain.A2[r]);
-            else root.Add(q * (chain.A0[r] - m0[g]), q * (chain.A1[r] - m1[g]), q * (chain.A2[r] - m2[g]));
+            if (g < 0) Add(q * chain.A0[r], q * chain.A1[r], q * chain.A2[r]);
+            else Add(q * (chain.A0[r] - m0[g]), q * (chain.A1[r] - m1[g]), q * (chain.A2[r] - m2[g]));
         }
     }
 
@@ -120,7 +120,13 @@ internal sealed class NewtonSystem
         for (var g = chain.GroupFirst[i]; g < chain.GroupFirst[i + 1]; g++)
         {
             var q = Math.Sqrt(weight[chain.Rows + g]);
-            if (q > 0) root.Add(-q * m0[g], -q * m1[g], -q * m2[g]);
+            if (q > 0) Add(-q * m0[g], -q * m1[g], -q * m2[g]);
         }
+    }
+
+    private void Add(double c0, double c1, double c2)
+    {
+        if (c2 == 0) root.Add(c0, c1);
+        else root.Add(c0, c1, c2);
     }
 }
