@@ -46,6 +46,21 @@ internal sealed class RawProgram
         return least;
     }
 
+    /// <summary>
+    /// By how much the flow could still be better among lines that cost and exceed no more than stated: the flow is convex, so no
+    /// line lies below its tangent plane, and the plane's minimum is a linear program.
+    /// </summary>
+    public double FlowGap(double[] gradient, IReadOnlyList<double> at, double cost, double over)
+    {
+        var row = solver.MakeConstraint(double.NegativeInfinity, cost);
+        foreach (var bay in bays) Price(bay, row.SetCoefficient);
+        var posts = solver.MakeConstraint(double.NegativeInfinity, over);
+        foreach (var e in excess) posts.SetCoefficient(e, 1);
+        solver.Objective().Clear();
+        for (var i = 0; i < tops.Length; i++) solver.Objective().SetCoefficient(tops[i], gradient[i]);
+        return at.Select((t, i) => gradient[i] * t).Sum() - Minimum();
+    }
+
     private double Minimum()
     {
         solver.Objective().SetMinimization();

@@ -33,6 +33,15 @@ internal sealed class BayHulls
 
     public ReadOnlySpan<(double Share, double Height)> Lower(int bay) => Of(lower, lowerFrom, bay);
 
+    /// <summary>Smallest and largest gap under a straight fabric bottom.</summary>
+    public (double Least, double Most) Gaps(int bay, double top, double next, double plumb)
+    {
+        var (least, most) = (double.PositiveInfinity, double.NegativeInfinity);
+        foreach (var (share, height) in Upper(bay)) least = Math.Min(least, (1 - share) * top + share * next - plumb - height);
+        foreach (var (share, height) in Lower(bay)) most = Math.Max(most, (1 - share) * top + share * next - plumb - height);
+        return (least, most);
+    }
+
     private static ReadOnlySpan<(double Share, double Height)> Of(List<(double Share, double Height)> hull, int[] from, int bay)
         => System.Runtime.InteropServices.CollectionsMarshal.AsSpan(hull)[from[bay]..from[bay + 1]];
 

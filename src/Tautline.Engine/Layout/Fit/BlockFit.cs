@@ -41,8 +41,8 @@ internal sealed class BlockFit
         {
             if (tops[i] - block.GroundAt(i) > block.Post(i).LongestAbove + Slight) return false;
             if (i == block.Bays) break;
-            var (cut, fill) = block.Misfit(i, tops[i], tops[i + 1], plumb[i]);
-            if (cut > Slight || fill > Slight) return false;
+            var (least, most) = block.Gaps(i, tops[i], tops[i + 1], plumb[i]);
+            if (least < block.Limits.LeastGap - Slight || most > block.Limits.MostGap + Slight) return false;
         }
         return true;
     }

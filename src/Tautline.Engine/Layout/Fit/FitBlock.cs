@@ -70,12 +70,6 @@ internal sealed class FitBlock
 
     public bool Allows(Remedies one) => (input.Allowed & one) != 0;
 
-    /// <summary>By how much the ground of a bay is too high and too low for stated tops.</summary>
-    public (double Cut, double Fill) Misfit(int bay, double top, double next, double plumb)
-    {
-        var (cut, fill) = (0.0, 0.0);
-        foreach (var (share, height) in Upper(bay)) cut = Math.Max(cut, height + Limits.LeastGap + plumb - ((1 - share) * top + share * next));
-        foreach (var (share, height) in Lower(bay)) fill = Math.Max(fill, (1 - share) * top + share * next - plumb - height - Limits.MostGap);
-        return (cut, fill);
-    }
+    /// <summary>Smallest and largest gap in a bay for stated tops.</summary>
+    public (double Least, double Most) Gaps(int bay, double top, double next, double plumb) => hulls.Gaps(First + bay, top, next, plumb);
 }

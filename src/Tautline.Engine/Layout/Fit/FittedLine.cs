@@ -7,9 +7,12 @@ namespace Tautline.Engine.Layout.Fit;
 /// <param name="TopFrom">Height of the fabric's top line at its first post.</param>
 /// <param name="TopTo">Height of the fabric's top line at its second post.</param>
 /// <param name="Plumb">How tall the fabric stands, measured plumb.</param>
+/// <param name="LeastGap">Smallest gap under the fabric, negative where the ground stands above its bottom.</param>
+/// <param name="MostGap">Largest gap under the fabric.</param>
 /// <param name="Cut">By how much the ground is too high at its worst place, zero or above.</param>
 /// <param name="Fill">By how much the ground is too low at its worst place, zero or above.</param>
-public sealed record FittedBay(int Index, double From, double To, double TopFrom, double TopTo, double Plumb, double Cut, double Fill)
+public sealed record FittedBay(
+    int Index, double From, double To, double TopFrom, double TopTo, double Plumb, double LeastGap, double MostGap, double Cut, double Fill)
 {
     /// <summary>Level length.</summary>
     public double Length => To - From;
@@ -74,7 +77,18 @@ public sealed record FittedLine(
     /// <summary>Sum over the bays of length times priced cut and fill.</summary>
     public double Cost(FitLimits limits) => Bays.Sum(b => b.Length * (limits.CutCost * b.Cut + limits.FillCost * b.Fill));
 
-    /// <summary>Gap under the fabric above ground of the stated height, metres; at a post the smaller of its two bays' gaps.</summary>
-    public double Gap(GroundVertex ground)
-        => Bays.Where(b => ground.Station >= b.From && ground.Station <= b.To).Min(b => b.BottomAt(ground.Station)) - ground.Height;
+    /// <summary>Gap under the fabric above a place of the ground, metres; at a post that of the bay before it.</summary>
+    public double Gap(GroundVertex ground) => Bays[BayAt(ground.Station)].BottomAt(ground.Station) - ground.Height;
+
+    private int BayAt(double station)
+    {
+        var (low, high) = (0, Bays.Count - 1);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (Bays[middle].To < station) low = middle + 1;
+            else high = middle;
+        }
+        return low;
+    }
 }

@@ -21,13 +21,13 @@ public static class GroundFit
     public static FittedLine Fit(FitInput input)
     {
         FitCheck.Check(input);
-        return input.Mode == FitMode.Stepped ? SteppedFit.Fit(input) : Follow(input);
-    }
-
-    private static FittedLine Follow(FitInput input)
-    {
         var ground = new GroundProfile(input.Ground);
         var hulls = new BayHulls(input.Posts, ground);
+        return input.Mode == FitMode.Stepped ? SteppedFit.Fit(input, ground, hulls) : Follow(input, ground, hulls);
+    }
+
+    private static FittedLine Follow(FitInput input, GroundProfile ground, BayHulls hulls)
+    {
         var blocks = FitBlock.Of(input, hulls, ground);
         PhaseCertificate[] hard = [.. blocks.Select(HardLimits.Loosen).OfType<PhaseCertificate>()];
         var tops = new double[input.Posts.Count];
@@ -39,10 +39,13 @@ public static class GroundFit
             var next = PlumbOf(input, tops);
             var change = next.Zip(plumb, (a, b) => Math.Abs(a - b)).Max();
             if (change <= HeightTolerance || pass == MostPasses)
-                return FitReport.Of(input, ground, blocks, tops, plumb, new FitCertificate(pass, change, Merge(phases)));
+                return Report(input, ground, hulls, tops, plumb, new FitCertificate(pass, change, Merge(phases)));
             plumb = next;
         }
     }
+
+    private static FittedLine Report(FitInput input, GroundProfile ground, BayHulls hulls, double[] tops, double[] plumb, FitCertificate certificate)
+        => FitReport.Of(input, ground, [.. plumb.Select((p, i) => FitReport.Bay(input, hulls, i, tops[i], tops[i + 1], p))], tops, certificate);
 
     private static IReadOnlyList<PhaseCertificate> Solve(FitBlock block, double[] plumb, double[] tops)
     {
