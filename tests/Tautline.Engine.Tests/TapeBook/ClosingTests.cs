@@ -63,4 +63,23 @@ public sealed class ClosingTests
         Assert.Equal(["close-leg"], Books.Codes(Books.Spec + "leg 40'\nR 90\nleg 40'\nR 135\nclose"));
         Assert.Equal(["close-leg", "close-turn"], Books.Codes(Books.Spec + "leg 40'\nR 90\nleg 40'\nL 135\nclose"));
     }
+
+    /// <summary>A yard of 100 by 70 ft with corners of 10 ft radius.</summary>
+    [Fact]
+    public void YardWithRoundCornersClosesOnItsLastArc()
+    {
+        const string walk = "leg 50'\narc right radius 10' turn 90\nleg 80'\narc right radius 10' turn 90\n";
+        var job = Books.Clean(Books.Spec + walk + walk + "close");
+        Assert.Equal([(0, 0), (0, 50), (10, 60), (90, 60), (100, 50), (100, 0), (90, -10), (10, -10)], Books.Points(job));
+        var written = TapeBookWriter.Write(job, UnitSystem.UsCustomary).Text;
+        Assert.EndsWith("leg 80'\narc right radius 10' turn 90°\nclose\n", written, StringComparison.Ordinal);
+        Assert.Equal(Books.Points(job), Books.Points(Books.Clean(written)));
+    }
+
+    /// <summary>The last arc is 59.8 ft wide at most and is led to a point 60 ft away.</summary>
+    [Fact]
+    public void ArcThatNoLongerReachesTheStartIsTold()
+        => Assert.Equal(
+            ["close-misclosure", "arc-tight"],
+            Books.Codes(Books.Spec + "leg 100'\nR 90\nleg 60'\nR 90\nleg 100'\narc right radius 29.9' turn 179.9\nclose within 3'"));
 }

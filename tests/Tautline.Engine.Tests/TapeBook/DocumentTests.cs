@@ -22,6 +22,8 @@ public sealed class DocumentTests
     [Theory]
     [InlineData("level-yard.json")]
     [InlineData("sloped-lot.json")]
+    [InlineData("ball-field.json")]
+    [InlineData("corner-lot.json")]
     public void SampleJobComesBackFromItsBookWithTheSameFigures(string sample)
     {
         var job = Jobs.JobFileOf(Path.Combine(Root(), "samples", sample));

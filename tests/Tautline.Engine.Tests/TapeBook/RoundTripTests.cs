@@ -20,6 +20,8 @@ public sealed class RoundTripTests
     [
         "leg ", "R ", "L ", "90", "100'", "6\"", " ", "\n", "\n", "\n", "close", "gate ", "walk ", "from ", "spec ", "a ", "height ", "line ", "\"", "#", "up ",
         "12%", "1:8", "bearing ", "N 5 E", "measured along", "to ", "east ", "north ", "no-dig ", "ten pickets ", "as specified ", "bay.max ", "\0", "within ",
+        "arc ", "right ", "radius ", "turn ", "length ", "tie ", "fence ", "section ", "slab ", "swale ", "depth ", "wall ", "width ", "pin ", "removal ", "posts ", "7",
+        "cantilever ", "rolling ", "run-back ", "end ", "post ", "leaf ", "850 lb", "keeps ", "fabric ", "temporary ", "panel ", "barb ", "slats ", "laced ", "screen ",
         "start ", "facing ", "-", "1/0", "9e9", "°", "centred at ", "{0}",
     ];
 
@@ -38,6 +40,52 @@ public sealed class RoundTripTests
             Assert.Equal(Books.Legs(job).Select(l => l.LevelNm), Books.Legs(again).Select(l => l.LevelNm));
         },
         iter: 300);
+
+    /// <summary>Straight legs and arcs in turn, each arc turning up to 150 degrees.</summary>
+    private static readonly Gen<string> genBends = Gen.Select(Gen.Long[6 * 768, 400 * 768], Gen.Int[1, 150 * 60], Gen.Bool, Gen.Int[-20, 20]).Array[1, 12]
+        .Select(arcs => string.Join('\n', arcs.Select(a =>
+            $"leg 20'\narc {(a.Item3 ? "right" : "left")} radius {TapeInches(a.Item1 + 768 * 4000 / a.Item2)} turn {a.Item2 / 60}°{a.Item2 % 60:00}'{Grade(a.Item4)}")));
+
+    [Fact]
+    public void ArcsComeBackAsLongAsTheyWere() => genBends.Sample(
+        walk =>
+        {
+            var job = Books.Job("spec fence height 6' brace no\nmeasured level\nfacing N 12°34' W\n" + walk);
+            var arcs = job.Lines[0].Vertices.Select(v => v.Leg?.Curve).OfType<LegCurve>().Select(c => (c.Radius.Nanometres, c.Bends));
+            var again = Books.Job(TapeBookWriter.Write(job, UnitSystem.UsCustomary).Text);
+            Assert.Equal(arcs, again.Lines[0].Vertices.Select(v => v.Leg?.Curve).OfType<LegCurve>().Select(c => (c.Radius.Nanometres, c.Bends)));
+            return Same(job, UnitSystem.UsCustomary) && Same(job, UnitSystem.Metric);
+        },
+        iter: 200);
+
+    [Fact]
+    public void WholeBookReadsBackToTheSameJob() => GenBook.Any.Sample(book => Whole(book, UnitSystem.UsCustomary) && Whole(book, UnitSystem.Metric), iter: 300);
+
+    /// <summary>Everything of the job but the last bits of its points; a book sets the stretches of a leg in their order on the ground.</summary>
+    private static bool Whole(string book, UnitSystem units)
+    {
+        var job = Books.Job(book) with { Units = units };
+        var written = TapeBookWriter.Write(job, units);
+        Assert.Empty(written.Problems);
+        var again = Books.Job(written.Text);
+        foreach (var (a, b) in job.Lines.SelectMany(l => l.Vertices).Zip(again.Lines.SelectMany(l => l.Vertices)))
+        {
+            Assert.Equal(a.East.Metres, b.East.Metres, 2e-8);
+            Assert.Equal(a.North.Metres, b.North.Metres, 2e-8);
+        }
+        Assert.Equal(Text(AtNoPoints(job)), Text(AtNoPoints(again)));
+        Assert.Equal(written.Text, TapeBookWriter.Write(again, units).Text);
+        return true;
+    }
+
+    private static Job AtNoPoints(Job job) => job with
+    {
+        Obstacles = [.. job.Obstacles.OrderBy(o => o.Id.Value, StringComparer.Ordinal)],
+        Works = [.. job.Works.OrderBy(w => w.Id.Value, StringComparer.Ordinal)],
+        Lines = [.. job.Lines.Select(l => l with { Vertices = [.. l.Vertices.Select(v => v with { East = Length.Zero, North = Length.Zero })] })],
+    };
+
+    private static string Text(Job job) => System.Text.Encoding.UTF8.GetString(JobFile.Write(job));
 
     [Fact]
     public void AnyTextIsReadWithoutAnException()
@@ -106,17 +154,18 @@ public sealed class RoundTripTests
             Name = "the \"old\" yard",
             RuleSet = "county",
             Coordinates = new CoordinateFrame { System = "EPSG:2272" },
-            Gates = [.. job.Gates, Some.Gate("slide", "yard/leg2", "cantilever", 20, 12)],
+            Gates = [.. job.Gates, Some.Gate("lift", "yard/leg2", "lifting", 20, 12), Some.Gate("side", "yard/leg4", "walk", 20, 4) with { RunsBack = "end" }],
             Extra = new Dictionary<string, JsonElement> { ["weather"] = JsonDocument.Parse("1").RootElement },
             Lines = [job.Lines[0], Some.Line("south", false, [(0, -50), (60, -50)], spec: "fence") with { Order = new("z") }],
         };
         var written = TapeBookWriter.Write(job, UnitSystem.UsCustomary);
         Assert.Equal(
-            ["name-changed", "not-written", "not-written", "not-written"], written.Problems.Select(p => p.Code));
+            ["name-changed", "not-written", "not-written", "not-written", "not-written"], written.Problems.Select(p => p.Code));
         Assert.Equal(
             [
-                "A tape book cannot say: the gate 'slide' of kind 'cantilever'.",
-                "A tape book cannot say: the coordinate frame 'EPSG:2272'.", "A tape book cannot say: the field 'weather' of the job.",
+                "A tape book cannot say: the gate 'lift' of kind 'lifting'.",
+                "A tape book cannot say: the coordinate frame 'EPSG:2272'.", "A tape book cannot say: the run-back of the walk gate 'side'.",
+                "A tape book cannot say: the field 'weather' of the job.",
             ],
             written.Problems.Skip(1).Select(p => p.Message));
         var remarks = written.Text.Split('\n');

@@ -28,6 +28,45 @@ internal sealed class LegWriter(TapePage page, TapePoint start)
         (at, way, begun) = (best.End, best.Way, true);
     }
 
+    /// <summary>Writes a curved leg to a point; the ways to lead it there are those of a straight one.</summary>
+    public void Write(TapePoint to, double grade, TapeArc arc)
+    {
+        var best = Attempts(to, arc).FirstOrDefault(a => a.End.To(to) <= NearEnough) ?? ToPoint(to, arc);
+        if (best.Turn is not null) page.Add(best.Turn);
+        page.Add(best.Leg + GradeText(grade));
+        (at, way, begun) = (best.End, best.Way, true);
+    }
+
+    private IEnumerable<Attempt> Attempts(TapePoint to, TapeArc arc)
+    {
+        if (arc.DegreesOver(at.To(to)) is not { } degrees) yield break;
+        var turn = Math.Round(degrees, 4);
+        var length = page.Length(new Length(arc.LevelMetres(at.To(to))));
+        var byLength = arc.Degrees(LengthText.Parse(length).Value.Metres);
+        var bearing = BearingText.Format(arc.WayFrom(at, to).Facing);
+        foreach (var (text, by) in new[] { ($"turn {turn.ToString(System.Globalization.CultureInfo.InvariantCulture)}°", turn), ($"length {length}", byLength) })
+        {
+            yield return Walk(null, $"{Head(arc)} {text}", way, arc, by);
+            if (begun) yield return Walk("R 90", $"{Head(arc)} {text}", way.Turn(90), arc, by);
+            if (begun) yield return Walk("L 90", $"{Head(arc)} {text}", way.Turn(-90), arc, by);
+            yield return Walk(null, $"{Head(arc)} {text} bearing {bearing}", new TapeWay(BearingText.Parse(bearing).Value, 0), arc, by);
+        }
+    }
+
+    private Attempt Walk(string? turn, string leg, TapeWay on, TapeArc arc, double degrees)
+    {
+        var (end, ahead) = arc.Walk(at, on, degrees);
+        return new Attempt(turn, leg, ahead, end);
+    }
+
+    private Attempt ToPoint(TapePoint to, TapeArc arc)
+    {
+        var (text, read) = PointText(page, to);
+        return new Attempt(null, $"{Head(arc)} to {text}", arc.WayAt(at, read), read);
+    }
+
+    private string Head(TapeArc arc) => $"arc {page.Word(arc.Bends)} radius {page.Length(arc.Radius)}";
+
     private IEnumerable<Attempt> Attempts(TapePoint to, string length)
     {
         var metres = LengthText.Parse(length).Value.Metres;

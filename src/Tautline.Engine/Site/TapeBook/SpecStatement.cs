@@ -13,14 +13,25 @@ internal sealed class SpecStatement(TapeBookState book)
         ["height"] = (c, s) => c.Length() is { } height ? s with { Height = height } : null,
         ["mesh"] = (c, s) => c.Length() is { } mesh ? s with { Mesh = mesh } : null,
         ["gauge"] = (c, s) => c.Name("gauge 9") is { } gauge ? s with { Gauge = gauge } : null,
-        ["selvage"] = (c, s) => c.OneOf("KK, KT or TT", "selvage KK", "kk", "kt", "tt") is { } selvage ? s with { Selvage = selvage.ToUpperInvariant() } : null,
+        ["selvage"] = (c, s) => c.OneOf("KK, KT, TK or TT", "selvage KK", "kk", "kt", "tk", "tt") is { } selvage ? s with { Selvage = selvage.ToUpperInvariant() } : null,
         ["line-post"] = (c, s) => c.Name("line-post 2.375-sch40") is { } section ? s with { LinePost = section } : null,
         ["terminal-post"] = (c, s) => c.Name("terminal-post 2.875-sch40") is { } section ? s with { TerminalPost = section } : null,
         ["rail"] = (c, s) => c.Name("rail 1.660-sch40") is { } section ? s with { RailSection = section } : null,
         ["top"] = (c, s) => c.OneOf("'rail' or 'wire'", "top rail", "rail", "wire") is { } top ? s with { Top = top } : null,
-        ["bottom"] = (c, s) => c.OneOf("'wire' or 'none'", "bottom wire", "wire", "none") is { } bottom ? s with { Bottom = bottom } : null,
+        ["bottom"] = (c, s) => c.OneOf("'wire', 'rail' or 'none'", "bottom wire", "wire", "rail", "none") is { } bottom ? s with { Bottom = bottom } : null,
+        ["middle"] = (c, s) => c.OneOf("'rail'", "middle rail", "rail") is { } middle ? s with { Middle = middle } : null,
         ["brace"] = (c, s) => c.OneOf("'yes' or 'no'", "brace no", "yes", "no") is { } brace ? s with { Brace = brace } : null,
         ["roll"] = (c, s) => c.Length() is { } roll ? s with { Roll = roll } : null,
+        ["laced"] = SpecParts.Laced,
+        ["line-support"] = SpecParts.LineSupport,
+        ["terminal-support"] = SpecParts.TerminalSupport,
+        ["barb"] = SpecParts.Barb,
+        ["coating"] = SpecParts.Coating,
+        ["colour"] = SpecParts.Colour,
+        ["color"] = SpecParts.Colour,
+        ["slats"] = SpecParts.Slats,
+        ["screen"] = SpecParts.Screen,
+        ["concertina"] = SpecParts.Concertina,
     };
 
     public void Read(TapeCursor statement)
@@ -81,7 +92,7 @@ internal sealed class SpecStatement(TapeBookState book)
             statement.ProblemHere(TapeTexts.ClauseUnknown, word, "spec", Spelling.Hint(word, clauses.Keys));
             return null;
         }
-        if (!said.Add(word)) statement.ProblemHere(TapeTexts.ClauseTwice, word);
+        if (!said.Add(word == "color" ? "colour" : word)) statement.ProblemHere(TapeTexts.ClauseTwice, word);
         statement.Skip();
         return read(statement, spec);
     }

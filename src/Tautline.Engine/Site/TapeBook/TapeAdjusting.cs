@@ -24,6 +24,7 @@ internal static class TapeAdjusting
         var corners = Adjusted(line.Start, walked);
         line.Move(corners);
         Tell(line.Start.To(end), walked, corners, book, statement);
+        TapeClosing.CheckArcs(line, book, statement);
         if (line.Legs.Min(l => l.LevelMetres) is var least && least < SiteStage.ShortestLeg.Metres)
             statement.Problem(TapeTexts.LegShort, 1, book.Show(least), book.Show(SiteStage.ShortestLeg.Metres));
     }

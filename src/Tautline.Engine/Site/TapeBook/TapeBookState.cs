@@ -8,7 +8,8 @@ namespace Tautline.Engine.Site.TapeBook;
 /// <summary>What a book has said so far, and the job made of it at its end.</summary>
 internal sealed class TapeBookState(TapeProblems problems)
 {
-    private readonly TapeIds lineIds = new("spec", "job");
+    private readonly TapeIds lineIds = new("spec", "job", "temporary");
+    private readonly TapeIds temporaryIds = new();
 
     public TapeProblems Problems => problems;
 
@@ -29,6 +30,12 @@ internal sealed class TapeBookState(TapeProblems problems)
     public List<Gate> Gates { get; } = [];
 
     public List<Obstacle> Obstacles { get; } = [];
+
+    public List<Pin> Pins { get; } = [];
+
+    public List<SiteWork> Works { get; } = [];
+
+    public List<TemporaryFence> Temporary { get; } = [];
 
     /// <summary>Whether lines measure along the ground unless they say otherwise.</summary>
     public bool? Along { get; set; }
@@ -54,6 +61,18 @@ internal sealed class TapeBookState(TapeProblems problems)
         return begun;
     }
 
+    /// <summary>The line whose last leg a mark stands on; null, and told, where no leg stands above it.</summary>
+    public TapeLine? Begun(TapeText slip, TapeCursor statement, params object[] figures)
+    {
+        if (Open is { Begun: true } line) return line;
+        statement.Problem(slip, 1, figures);
+        return null;
+    }
+
+    /// <summary>Keeps a temporary fence under an id of its name.</summary>
+    public void AddTemporary(TemporaryFence fence)
+        => Temporary.Add(fence with { Id = new TemporaryId($"temporary/{temporaryIds.Make(fence.Name, "fence")}") });
+
     /// <summary>The job, or null where the book gives none; whether errors stand is for the reader to ask.</summary>
     public Job? Finish()
     {
@@ -69,6 +88,8 @@ internal sealed class TapeBookState(TapeProblems problems)
         if (!open.Begun) problems.Add(TapeTexts.LineEmpty, open.Place.Line, open.Place.Column, open.Name);
         if (open.Turn is { } turn) problems.Add(TapeTexts.TurnUnused, turn.Line, turn.Column);
         open.Turn = null;
+        foreach (var (what, line) in open.Said.Where(s => open.ClosedAt is not null && s.Key.StartsWith("tie ", StringComparison.Ordinal)))
+            problems.Add(TapeTexts.TieClosed, line, 1, open.Name, what);
     }
 
     private Job Build()
@@ -85,6 +106,9 @@ internal sealed class TapeBookState(TapeProblems problems)
             Lines = [.. Lines.Select((l, i) => Build(l, keys[i]))],
             Gates = Gates,
             Obstacles = Obstacles,
+            Pins = Pins,
+            Works = Works,
+            Temporary = Temporary,
             Calibrations = Calibrations,
         };
     }
@@ -96,7 +120,19 @@ internal sealed class TapeBookState(TapeProblems problems)
         var keys = OrderKey.Spread(line.Legs.Count + 1);
         var vertices = line.Legs.Select((l, i) => VertexOf(line, i, keys[i], l.From, LegOf(line, i, spec))).ToList();
         if (!closed) vertices.Add(VertexOf(line, line.Legs.Count, keys[^1], line.End, null));
-        return new Line { Id = line.Id, Order = order, Name = line.Name, Closed = closed, Spec = spec, Vertices = vertices };
+        return new Line
+        {
+            Id = line.Id,
+            Order = order,
+            Name = line.Name,
+            Closed = closed,
+            Spec = spec,
+            Start = line.TieStart,
+            Finish = line.TieFinish,
+            FabricSide = line.FabricSide,
+            Keeps = line.Keeps,
+            Vertices = vertices,
+        };
     }
 
     private static Vertex VertexOf(TapeLine line, int index, OrderKey order, TapePoint at, Leg? leg) => new()
@@ -115,6 +151,7 @@ internal sealed class TapeBookState(TapeProblems problems)
         {
             Id = line.LegId(index + 1),
             Grade = new Slope(walked.Grade),
+            Curve = walked.Arc?.Curve,
             Spec = walked.Spec!.Id == spec ? null : walked.Spec.Id,
         };
     }

@@ -13,8 +13,8 @@ public static class TapeBookWriter
     public static TapeBookWriting Write(Job job, UnitSystem units)
     {
         var problems = new TapeProblems();
-        var writer = new JobWriter(job, new TapePage(units, problems));
-        var text = writer.Write(units);
+        var writer = new JobWriter(job, new TapePage(units, problems), units);
+        var text = writer.Write();
         foreach (var slip in TapeBookReader.Read(text).Problems.Where(p => p.Severity == Severity.Error))
             problems.Add(TapeTexts.WrittenWrong, slip.Line, slip.Column, slip.Message, slip.Hint);
         return new TapeBookWriting(text, problems.Found);

@@ -31,8 +31,17 @@ internal static class TapeClosing
         if (onto) line.LeadToStart();
         else line.WalkTo(line.Start, 0, false);
         CheckTurn(turned, onto ? line.Legs[0] : line.Legs[^1], onto, statement);
+        CheckArcs(line, book, statement);
         if (onto && line.Legs[^1].LevelMetres < SiteStage.ShortestLeg.Metres)
             statement.Problem(TapeTexts.LegShort, 1, book.Show(line.Legs[^1].LevelMetres), book.Show(SiteStage.ShortestLeg.Metres));
+    }
+
+    /// <summary>Tells an arc that no longer reaches from end to end once they were moved.</summary>
+    internal static void CheckArcs(TapeLine line, TapeBookState book, TapeCursor statement)
+    {
+        foreach (var (arc, chord) in line.Legs.Select(l => (l.Arc, l.From.To(l.To))))
+            if (arc is not null && arc.DegreesOver(chord) is null)
+                statement.Problem(TapeTexts.ArcTight, 1, book.Show(chord), book.Show(arc.Radius.Metres), book.Show(chord / 2));
     }
 
     private static TapeText? Outcome(double gap, bool onto, bool stated)
@@ -52,7 +61,7 @@ internal static class TapeClosing
     {
         const double cosineOf5Degrees = 0.996194698;
         if (turned is not { } way) return;
-        var goes = next.From.WayTo(next.To);
+        var goes = next.Way;
         if (way.East * goes.East + way.North * goes.North < cosineOf5Degrees)
             statement.Problem(TapeTexts.CloseTurn, 1, onto ? "first leg" : "closing leg");
     }

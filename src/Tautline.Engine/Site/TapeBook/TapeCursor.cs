@@ -1,3 +1,4 @@
+using System.Globalization;
 using Tautline.Engine.Quantities;
 
 namespace Tautline.Engine.Site.TapeBook;
@@ -14,7 +15,10 @@ internal sealed class TapeCursor(string line, int number, IReadOnlyList<TapeToke
     private static readonly HashSet<string> clauses = new(StringComparer.OrdinalIgnoreCase)
     {
         "from", "to", "at", "centred", "centered", "clear", "up", "down", "level", "bearing", "within", "of", "east", "west", "north",
-        "south", "height", "mesh", "gauge", "selvage", "line-post", "terminal-post", "rail", "top", "bottom", "brace", "roll",
+        "south", "height", "mesh", "gauge", "selvage", "line-post", "terminal-post", "rail", "top", "bottom", "brace", "roll", "radius", "length", "turn",
+        "run-back", "post", "leaf", "clearance", "support", "cored", "plated", "width", "depth", "coating", "colour", "color", "slats", "lock",
+        "screen", "screen-roll", "concertina", "ties", "middle", "laced", "barb", "height-is", "line-support", "terminal-support", "stands",
+        "posts", "pulled", "cut", "panel", "closed",
     };
 
     private static readonly HashSet<string> units = new(StringComparer.OrdinalIgnoreCase)
@@ -131,6 +135,55 @@ internal sealed class TapeCursor(string line, int number, IReadOnlyList<TapeToke
         Problem(TapeTexts.TurnRange, column, degrees);
         return null;
     }
+
+    /// <summary>An angle without a hand, as an arc turns.</summary>
+    public double? Angle()
+    {
+        const string hand = "R ";
+        var column = Column;
+        var text = Span(ClauseEnd());
+        if (text.Length > 0) return Told(AngleText.Parse(hand + text), TapeTexts.TurnBad, column - hand.Length);
+        ProblemHere(TapeTexts.AngleMissing);
+        return null;
+    }
+
+    /// <summary>A plain number of zero or more.</summary>
+    public double? Number(string what, string form)
+    {
+        const NumberStyles plain = NumberStyles.AllowDecimalPoint;
+        if (!NextIsQuoted && double.TryParse(Next, plain, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value))
+        {
+            at++;
+            return value;
+        }
+        Lacks(what, form);
+        return null;
+    }
+
+    /// <summary>How many: a whole number.</summary>
+    public int? Count(string what, string form)
+    {
+        if (!NextIsQuoted && int.TryParse(Next, NumberStyles.None, CultureInfo.InvariantCulture, out var value))
+        {
+            at++;
+            return value;
+        }
+        Lacks(what, form);
+        return null;
+    }
+
+    /// <summary>A weight above zero, with its unit; kilograms.</summary>
+    public double? Weight()
+    {
+        var column = Column;
+        var text = Span(ClauseEnd());
+        var read = TapeWeight.Read(text);
+        if (read is null) Problem(TapeTexts.WeightBad, column, text);
+        return read;
+    }
+
+    /// <summary>A note in quotes at the end of a statement; empty where there is none.</summary>
+    public string Note() => NextIsQuoted ? tokens[at++].Text : "";
 
     /// <summary>Everything up to the next quoted name or the end.</summary>
     public string Rest() => Span(QuoteOrEnd(at));

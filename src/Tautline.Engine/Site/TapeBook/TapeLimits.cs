@@ -11,49 +11,61 @@ internal static class TapeLimits
         if (job.Coordinates is { } frame) yield return $"the coordinate frame '{frame.System}'";
         foreach (var part in job.MustUnderstand) yield return $"that '{part}' must be understood";
         foreach (var lost in Unplaced(job)) yield return lost;
-        foreach (var lost in job.Specs.SelectMany(OfSpec)) yield return lost;
+        foreach (var lost in job.Gates.Where(Knows).SelectMany(OfGate)) yield return lost;
+        foreach (var lost in job.Obstacles.Where(Knows).SelectMany(OfObstacle)) yield return lost;
+        foreach (var lost in job.Works.Where(Knows).SelectMany(OfWork)) yield return lost;
         foreach (var lost in job.Lines.SelectMany(OfLine)) yield return lost;
-        foreach (var pin in job.Pins) yield return $"the pin '{pin.Id.Value}'";
-        foreach (var work in job.Works) yield return $"the work '{work.Id.Value}'";
-        foreach (var fence in job.Temporary) yield return $"the temporary fence '{fence.Id.Value}'";
-        foreach (var gate in job.Gates.Where(g => g.Post is not null || g.LeafMass is not null || g.Clearance is not null))
-            yield return $"the post, weight and clearance of the gate '{gate.Id.Value}'";
-        foreach (var obstacle in job.Obstacles.Where(o => o.Width is not null || o.Depth is not null))
-            yield return $"the width and depth of the obstacle '{obstacle.Id.Value}'";
         foreach (var (extra, owner) in Extras(job))
             if (extra is not null)
                 foreach (var field in extra.Keys) yield return $"the field '{field}' of {owner}";
     }
 
-    private static IEnumerable<string> OfSpec(Spec spec)
+    public static bool Knows(Gate gate) => GateStatement.Slides(gate.Kind) || gate.Kind is Gate.Walk or Gate.Double;
+
+    public static bool Knows(Obstacle obstacle) => StretchStatements.Obstacles.ContainsKey(obstacle.Kind);
+
+    public static bool Knows(SiteWork work) => work.Kind is SiteWork.Removal or SiteWork.Clearing;
+
+    /// <summary>Parts stated of a kind of gate that has no use for them.</summary>
+    private static IEnumerable<string> OfGate(Gate gate)
     {
-        if (spec.Middle is not null) yield return $"the middle rail of '{spec.Id.Value}'";
-        if (spec.Bottom == "rail") yield return $"the bottom rail of '{spec.Id.Value}'";
-        if (spec.Laced is not null) yield return $"the laced widths of '{spec.Id.Value}'";
-        if (spec.Coating is not null || spec.Colour is not null) yield return $"the coating of '{spec.Id.Value}'";
-        if (spec.Slats is not null) yield return $"the slats of '{spec.Id.Value}'";
-        if (spec.Screen is not null) yield return $"the screen of '{spec.Id.Value}'";
-        if (spec.Concertina is not null) yield return $"the concertina of '{spec.Id.Value}'";
-        if (spec.Barb is not null) yield return $"the barbed wire of '{spec.Id.Value}'";
-        if (spec.LineSupport is not null || spec.TerminalSupport is not null) yield return $"how the posts of '{spec.Id.Value}' are held";
+        var of = $"of the {gate.Kind} gate '{gate.Id.Value}'";
+        if (gate.RunsBack is not null && !GateStatement.Has(gate.Kind, "run-back")) yield return $"the run-back {of}";
+        if (gate.LeafMass is not null && !GateStatement.Has(gate.Kind, "leaf")) yield return $"the weight {of}";
+        if (gate.Clearance is not null && !GateStatement.Has(gate.Kind, "clearance")) yield return $"the clearance {of}";
+    }
+
+    private static IEnumerable<string> OfObstacle(Obstacle obstacle)
+    {
+        var of = $"of the {obstacle.Kind} '{obstacle.Id.Value}'";
+        if (obstacle.Support is not null && !StretchStatements.Has(obstacle.Kind, "cored")) yield return $"the support {of}";
+        if (obstacle.Width is not null && !StretchStatements.Has(obstacle.Kind, "width")) yield return $"the width {of}";
+        if (obstacle.Depth is not null && !StretchStatements.Has(obstacle.Kind, "depth")) yield return $"the depth {of}";
+    }
+
+    private static IEnumerable<string> OfWork(SiteWork work)
+    {
+        var of = $"of the {work.Kind} '{work.Id.Value}'";
+        if (work.Kind == SiteWork.Removal && work.Width is not null) yield return $"the width {of}";
+        if (work.Kind == SiteWork.Clearing && (work.Posts is not null || work.PostsOut is not null)) yield return $"the old posts {of}";
     }
 
     private static IEnumerable<string> OfLine(Line line)
     {
-        if (line.Start is not null || line.Finish is not null) yield return $"what the line '{line.Id.Value}' ties to";
-        if (line.FabricSide is not null) yield return $"the side of the fabric of '{line.Id.Value}'";
-        if (line.Keeps.Count > 0) yield return $"what the repair of '{line.Id.Value}' keeps";
-        foreach (var leg in line.Vertices.Select(v => v.Leg).OfType<Leg>().Where(l => l.Curve is not null))
-            yield return $"the curve of the leg '{leg.Id.Value}'";
+        foreach (var tie in new[] { line.Start, line.Finish })
+            if (tie is { Kind: not TieIn.Fence } and not { Section: null, Fabric: null })
+                yield return $"the post and fabric of the {tie.Kind} that '{line.Id.Value}' ties to";
     }
 
-    /// <summary>Gates and obstacles whose leg no line walks.</summary>
+    /// <summary>Gates, obstacles, pins and work whose leg no line walks.</summary>
     private static IEnumerable<string> Unplaced(Job job)
     {
         var legs = job.Lines.SelectMany(Walked).Select(v => v.Leg?.Id).OfType<LegId>().ToHashSet();
         foreach (var gate in job.Gates.Where(g => !legs.Contains(g.Leg))) yield return $"the gate '{gate.Id.Value}', whose leg is not walked";
         foreach (var obstacle in job.Obstacles.Where(o => !legs.Contains(o.Leg)))
             yield return $"the obstacle '{obstacle.Id.Value}', whose leg is not walked";
+        foreach (var pin in job.Pins.Where(p => !legs.Contains(p.Leg))) yield return $"the pin '{pin.Id.Value}', whose leg is not walked";
+        foreach (var work in job.Works.Where(w => !legs.Contains(w.Leg))) yield return $"the work '{work.Id.Value}', whose leg is not walked";
     }
 
     /// <summary>The vertices a leg leaves: of an open line all but the last.</summary>
@@ -68,17 +80,31 @@ internal static class TapeLimits
         foreach (var calibration in job.Calibrations) yield return (calibration.Extra, $"the calibration of '{calibration.Spec.Value}'");
         foreach (var gate in job.Gates) yield return (gate.Extra, $"the gate '{gate.Id.Value}'");
         foreach (var obstacle in job.Obstacles) yield return (obstacle.Extra, $"the obstacle '{obstacle.Id.Value}'");
-        foreach (var spec in job.Specs)
+        foreach (var pin in job.Pins) yield return (pin.Extra, $"the pin '{pin.Id.Value}'");
+        foreach (var work in job.Works) yield return (work.Extra, $"the work '{work.Id.Value}'");
+        foreach (var fence in job.Temporary) yield return (fence.Extra, $"the temporary fence '{fence.Id.Value}'");
+        foreach (var extra in job.Specs.SelectMany(ExtrasOf)) yield return extra;
+        foreach (var extra in job.Lines.SelectMany(ExtrasOf)) yield return extra;
+    }
+
+    private static IEnumerable<(IDictionary<string, JsonElement>? Extra, string Owner)> ExtrasOf(Spec spec)
+    {
+        yield return (spec.Barb?.Extra, $"the barbed wire of '{spec.Id.Value}'");
+        yield return (spec.Slats?.Extra, $"the slats of '{spec.Id.Value}'");
+        yield return (spec.Screen?.Extra, $"the screen of '{spec.Id.Value}'");
+        yield return (spec.Concertina?.Extra, $"the concertina of '{spec.Id.Value}'");
+    }
+
+    private static IEnumerable<(IDictionary<string, JsonElement>? Extra, string Owner)> ExtrasOf(Line line)
+    {
+        yield return (line.Extra, $"the line '{line.Id.Value}'");
+        yield return (line.Start?.Extra, $"the tie at the start of '{line.Id.Value}'");
+        yield return (line.Finish?.Extra, $"the tie at the finish of '{line.Id.Value}'");
+        foreach (var vertex in line.Vertices) yield return (vertex.Extra, $"the vertex '{vertex.Id.Value}'");
+        foreach (var leg in line.Vertices.Select(v => v.Leg).OfType<Leg>())
         {
-            yield return (spec.Slats?.Extra, $"the slats of '{spec.Id.Value}'");
-            yield return (spec.Screen?.Extra, $"the screen of '{spec.Id.Value}'");
-            yield return (spec.Concertina?.Extra, $"the concertina of '{spec.Id.Value}'");
-        }
-        foreach (var line in job.Lines)
-        {
-            yield return (line.Extra, $"the line '{line.Id.Value}'");
-            foreach (var vertex in line.Vertices) yield return (vertex.Extra, $"the vertex '{vertex.Id.Value}'");
-        foreach (var leg in line.Vertices.Select(v => v.Leg).OfType<Leg>()) yield return (leg.Extra, $"the leg '{leg.Id.Value}'");
+            yield return (leg.Extra, $"the leg '{leg.Id.Value}'");
+            yield return (leg.Curve?.Extra, $"the curve of the leg '{leg.Id.Value}'");
         }
     }
 }

@@ -21,9 +21,17 @@ internal readonly record struct TapePoint(double East, double North)
 
 /// <summary>A walked leg.</summary>
 /// <param name="Along">True where its lengths were measured along the ground.</param>
-internal sealed record WalkedLeg(TapePoint From, TapePoint To, double Grade, Spec? Spec, bool Along)
+/// <param name="Arc">The arc it runs on; null where it is straight.</param>
+internal sealed record WalkedLeg(TapePoint From, TapePoint To, double Grade, Spec? Spec, bool Along, TapeArc? Arc)
 {
-    public double LevelMetres => From.To(To);
+    /// <summary>On an arc along the arc.</summary>
+    public double LevelMetres => Arc is null ? From.To(To) : Arc.LevelMetres(From.To(To));
+
+    /// <summary>The way it leaves its start.</summary>
+    public Direction Way => Arc is null ? From.WayTo(To) : Arc.WayFrom(From, To).Facing;
+
+    /// <summary>Whether a level distance is past the end of the leg by more than 1/1000 mm, the slack the plan allows as well.</summary>
+    public bool Ends(Length level) => level.Metres > LevelMetres + 1e-6;
 
     /// <summary>A distance as it was measured on this leg, as a level one.</summary>
     public Length Level(Length measured) => Along ? measured / Math.Sqrt(1 + Grade * Grade) : measured;
@@ -48,6 +56,7 @@ internal sealed record TapeTurn(double Degrees, int Line, int Column);
 /// <summary>A line while it is being walked.</summary>
 internal sealed class TapeLine(LineId id, string name, int line, int column)
 {
+    private readonly Dictionary<string, int> counts = new(StringComparer.Ordinal);
     private TapeWay way = new(TapeWay.North, 0);
 
     public LineId Id => id;
@@ -85,9 +94,23 @@ internal sealed class TapeLine(LineId id, string name, int line, int column)
     /// <summary>Which way the next leg goes, the waiting turn made.</summary>
     public Direction Facing => (Turn is null ? way : way.Turn(Turn.Degrees)).Facing;
 
-    public int GateCount { get; set; }
+    /// <summary>What stands where the line starts.</summary>
+    public TieIn? TieStart { get; set; }
 
-    public int NoDigCount { get; set; }
+    /// <summary>What stands where it ends.</summary>
+    public TieIn? TieFinish { get; set; }
+
+    /// <summary>The hand the fabric hangs on.</summary>
+    public string? FabricSide { get; set; }
+
+    /// <summary>What a repair keeps.</summary>
+    public IReadOnlyList<string> Keeps { get; set; } = [];
+
+    /// <summary>Line of the book by what may be said once of a line.</summary>
+    public Dictionary<string, int> Said { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>Numbers the marks of a line, each kind from 1.</summary>
+    public int Next(string kind) => counts[kind] = counts.GetValueOrDefault(kind) + 1;
 
     public LegId LegId(int number) => new($"{id.Value}/leg{number}");
 
@@ -97,14 +120,29 @@ internal sealed class TapeLine(LineId id, string name, int line, int column)
     public void Walk(double levelMetres, double grade, bool along)
     {
         if (Turn is not null) way = way.Turn(Turn.Degrees);
-        Add(End.Step(way.Facing, levelMetres), grade, along);
+        Add(End.Step(way.Facing, levelMetres), grade, along, null);
+    }
+
+    /// <summary>Walks an arc whose tangent is the way faced, the waiting turn made first.</summary>
+    public void WalkArc(TapeArc arc, double degrees, double grade, bool along)
+    {
+        if (Turn is not null) way = way.Turn(Turn.Degrees);
+        (var to, way) = arc.Walk(End, way, degrees);
+        Add(to, grade, along, arc);
+    }
+
+    /// <summary>Walks an arc to a point, which also says which way the walk then faces.</summary>
+    public void WalkArcTo(TapeArc arc, TapePoint to, double grade, bool along)
+    {
+        way = arc.WayAt(End, to);
+        Add(to, grade, along, arc);
     }
 
     /// <summary>Walks to a point, which also says which way the walk then faces.</summary>
     public void WalkTo(TapePoint to, double grade, bool along)
     {
         Face(End.WayTo(to));
-        Add(to, grade, along);
+        Add(to, grade, along, null);
     }
 
     /// <summary>Where the last leg ended before 'close' led it to the start; null where it did not.</summary>
@@ -134,9 +172,9 @@ internal sealed class TapeLine(LineId id, string name, int line, int column)
         Turn = null;
     }
 
-    private void Add(TapePoint to, double grade, bool along)
+    private void Add(TapePoint to, double grade, bool along, TapeArc? arc)
     {
-        Legs.Add(new WalkedLeg(End, to, grade, Spec, along));
+        Legs.Add(new WalkedLeg(End, to, grade, Spec, along, arc));
         Turn = null;
     }
 }

@@ -34,6 +34,9 @@ internal sealed class TapePage(UnitSystem units, TapeProblems problems)
         return $"\"{clean}\"";
     }
 
+    /// <summary>A note behind a statement, in quotes; nothing where it is empty.</summary>
+    public string Note(string note) => string.IsNullOrWhiteSpace(note) ? "" : $" {Quoted(note)}";
+
     /// <summary>A word as it is, or in quotes where it would not read as one.</summary>
     public string Word(string word) => word.Length > 0 && word.All(c => char.IsLetterOrDigit(c) || c is '.' or '-' or '_' or '/') ? word : Quoted(word);
 

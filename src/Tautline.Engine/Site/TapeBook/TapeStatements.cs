@@ -14,7 +14,7 @@ internal sealed class TapeStatements
     public TapeStatements(TapeBookState book)
     {
         this.book = book;
-        var (walk, marks) = (new WalkStatements(book), new MarkStatements(book));
+        var (walk, stretches, lines) = (new WalkStatements(book), new StretchStatements(book), new LineStatements(book));
         byWord = new(StringComparer.Ordinal)
         {
             ["job"] = Job,
@@ -28,6 +28,7 @@ internal sealed class TapeStatements
             ["start"] = walk.Start,
             ["facing"] = walk.Facing,
             ["leg"] = walk.Leg,
+            ["arc"] = walk.Arc,
             ["r"] = walk.Turn,
             ["l"] = walk.Turn,
             ["right"] = walk.Turn,
@@ -35,9 +36,16 @@ internal sealed class TapeStatements
             ["height"] = walk.Height,
             ["close"] = walk.Close,
             ["adjust"] = walk.Adjust,
-            ["gate"] = marks.Gate,
-            ["no-dig"] = marks.NoDig,
+            ["gate"] = new GateStatement(book).Read,
+            ["pin"] = stretches.Pin,
+            ["removal"] = stretches.Removal,
+            ["clearing"] = stretches.Clearing,
+            ["tie"] = lines.Tie,
+            ["fabric"] = lines.Fabric,
+            ["keeps"] = lines.Keeps,
+            ["temporary"] = lines.Temporary,
         };
+        foreach (var kind in StretchStatements.Obstacles.Keys) byWord.Add(kind, statement => stretches.Stretch(kind, statement));
     }
 
     public void Read(TapeCursor statement)

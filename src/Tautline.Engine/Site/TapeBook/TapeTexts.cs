@@ -33,6 +33,7 @@ internal static class TapeTexts
     public static readonly TapeText LengthNegative = Error("length-negative", "A length of {0} is below zero.", "Lengths are zero or more. The way is told by a turn or a bearing.");
     public static readonly TapeText LengthBad = Error("length-bad", "{0}", "{1}");
     public static readonly TapeText LengthHuge = Error("length-huge", "A length of {0} is out of reason.", "Lengths are up to 1,000,000 m. Check the unit.");
+    public static readonly TapeText WeightBad = Error("weight-bad", "'{0}' is no weight.", "Write it above zero with its unit: leaf 850 lb or leaf 385 kg");
     public static readonly TapeText SlopeMissing = Error("slope-missing", "A slope is missing here.", "Write up 12%, down 1:8 or up 7 deg.");
     public static readonly TapeText SlopeUnit = Error("slope-unit", "The slope '{0}' has no unit.", "Write {0}% for per cent, {0} deg for degrees, or 1:{0} for rise to run.");
     public static readonly TapeText SlopeBad = Error("slope-bad", "{0}", "{1}");
@@ -41,10 +42,12 @@ internal static class TapeTexts
     public static readonly TapeText BearingMissing = Error("bearing-missing", "A bearing is missing here.", "Write N 37 E, N 37°30' E, due E or az 127.");
     public static readonly TapeText BearingBad = Error("bearing-bad", "{0}", "{1}");
     public static readonly TapeText TurnBad = Error("turn-bad", "{0}", "{1}");
+    public static readonly TapeText AngleMissing = Error("angle-missing", "The turn of the arc is missing here.", "Write it in degrees: arc right radius 40' turn 90°");
     public static readonly TapeText TurnRange = Error("turn-range", "A turn of {0} degrees is no corner.", "A turn is more than 0 and less than 180 degrees to the right (R) or left (L).");
 
     // specs, calibrations, rules
     public static readonly TapeText SpecHeightMissing = Error("spec-height-missing", "The spec '{0}' does not exist yet and states no height.", "A new spec is written: spec {0} height 6'");
+    public static readonly TapeText LacedRange = Error("laced-range", "A fabric of {0} widths laced together is not made.", "One to four equal widths make the height: laced 2");
     public static readonly TapeText SpecTwice = Error("spec-twice", "The spec '{0}' stands in line {1} already.", "Give this one another name. 'spec {0}' on its own uses the first from the next leg on.");
     public static readonly TapeText SpecUnknown = Error("spec-unknown", "The spec '{0}' does not exist up to here.", "Known are: {1}. A spec stands above its use.");
     public static readonly TapeText SpecNoLine = Error("spec-no-line", "The spec '{0}' is chosen before any line.", "It is chosen below its line and holds from the next leg on.");
@@ -67,12 +70,23 @@ internal static class TapeTexts
     public static readonly TapeText TurnAndBearing = Error("turn-and-bearing", "The leg states its own way and a turn stands before it, in line {0}.", "Keep one of the two.");
     public static readonly TapeText TurnUnused = Warning("turn-unused", "No leg follows this turn.", "Is a leg missing? If not, take the turn out.");
     public static readonly TapeText LegShort = Error("leg-short", "The leg is {0} long.", "A leg is at least {1}.");
+    public static readonly TapeText ArcRadius = Error("arc-radius", "An arc of no radius cannot be.", "State the radius of the fence line: arc right radius 40' length 62'");
+    public static readonly TapeText ArcHalf = Error("arc-half-circle", "The arc turns {0} degrees: half a circle and more is no one leg.", "Walk it as two arcs. Of this radius one leg is less than {1} long.");
+    public static readonly TapeText ArcTight = Error("arc-tight", "The ends of the arc are {0} apart, and its radius is {1}.", "The radius is more than half of that, {2}. Check the radius, or the legs before it.");
     public static readonly TapeText MeasureMissing = Error("measure-missing", "The leg slopes, and the book does not say how sloping legs were measured.", "Write above it 'measured along' if the tape lay on the ground, 'measured level' if it was held level.");
     public static readonly TapeText GateNoLeg = Error("gate-no-leg", "A gate stands before any leg of the line.", "A gate stands below its leg and is measured from the start of that leg.");
     public static readonly TapeText GateOffLeg = Error("gate-off-leg", "The gate reaches from {0} to {1} and its leg is {2} long.", "A gate is measured from the start of the leg above it and lies within that leg.");
     public static readonly TapeText GateZero = Error("gate-zero", "A gate of no width cannot be.", "State the clear opening: gate walk 4' from 20'");
     public static readonly TapeText NoDigNoLeg = Error("no-dig-no-leg", "A no-dig stretch stands before any leg of the line.", "It stands below its leg and is measured from the start of that leg.");
     public static readonly TapeText NoDigRange = Error("no-dig-range", "The no-dig stretch runs from {0} to {1} and its leg is {2} long.", "The second figure is larger than the first, and both lie on the leg above.");
+
+    public static readonly TapeText MarkNoLeg = Error("mark-no-leg", "A '{0}' stands before any leg of the line.", "It stands below its leg and is measured from the start of that leg.");
+    public static readonly TapeText MarkRange = Error("mark-range", "The '{3}' runs from {0} to {1} and its leg is {2} long.", "The second figure is larger than the first, and both lie on the leg above.");
+    public static readonly TapeText PinOffLeg = Error("pin-off-leg", "The pin stands at {0} and its leg is {1} long.", "A pin is measured from the start of the leg above it and stands on that leg.");
+    public static readonly TapeText ClearingZero = Error("clearing-zero", "A clearing of no width cannot be.", "State the width cleared: clearing 0' to 60' width 4'");
+    public static readonly TapeText TemporaryZero = Error("temporary-zero", "A temporary fence, or a panel of it, of no length cannot be.", "Write: temporary 300' panel 12'");
+    public static readonly TapeText LineSaidTwice = Error("line-said-twice", "'{0}' was said of this line already, in line {1}.", "A line says it once.");
+    public static readonly TapeText TieClosed = Error("tie-closed", "The line '{0}' is closed and has no end to tie in.", "Take '{1}' out, or leave the line open.");
 
     // closing
     public static readonly TapeText CloseFewLegs = Error("close-few-legs", "The line is closed after {0} legs.", "Two legs, not back on themselves, are the fewest that 'close' can make a yard of.");

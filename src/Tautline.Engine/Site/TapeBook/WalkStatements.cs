@@ -6,7 +6,7 @@ namespace Tautline.Engine.Site.TapeBook;
 /// <summary>The statements that walk a line: where it starts, its legs and turns, what changes on the way, and how it closes.</summary>
 internal sealed class WalkStatements(TapeBookState book)
 {
-    private const string PointForm = "10' east 20' north";
+    private readonly ArcWalk arcs = new(book);
 
     public void Line(TapeCursor statement)
     {
@@ -19,7 +19,7 @@ internal sealed class WalkStatements(TapeBookState book)
     public void Start(TapeCursor statement)
     {
         var line = NotBegun("start", statement);
-        if (Point(statement) is not { } point) return;
+        if (LegClauses.Point(statement) is not { } point) return;
         if (!line.Begun) line.Start = point;
         statement.End();
     }
@@ -47,6 +47,14 @@ internal sealed class WalkStatements(TapeBookState book)
         if (OpenFor(statement) is not { } line) return;
         SettleSpec(line, statement);
         if (statement.Take("to") ? LegTo(line, statement) : LegBy(line, statement)) statement.End();
+        else line.Break();
+    }
+
+    public void Arc(TapeCursor statement)
+    {
+        if (OpenFor(statement) is not { } line) return;
+        SettleSpec(line, statement);
+        if (arcs.Read(line, statement)) statement.End();
         else line.Break();
     }
 
@@ -107,7 +115,7 @@ internal sealed class WalkStatements(TapeBookState book)
     {
         var column = statement.Column;
         if (line.Turn is { } turn) statement.ProblemHere(TapeTexts.TurnAndBearing, turn.Line);
-        if (Point(statement) is not { } point || LegEnd(line, statement) is not { } end) return false;
+        if (LegClauses.Point(statement) is not { } point || LegClauses.Read(line, statement) is not { } end) return false;
         if (end.Bearing is not null) statement.Problem(TapeTexts.ClauseUnknown, column, "bearing", "leg to", "The point gives the way.");
         if (TooShort(line.End.To(point), statement, column)) return false;
         line.WalkTo(point, end.Grade, line.Along == true);
@@ -117,7 +125,7 @@ internal sealed class WalkStatements(TapeBookState book)
     private bool LegBy(TapeLine line, TapeCursor statement)
     {
         var column = statement.Column;
-        if (statement.Length() is not { } length || LegEnd(line, statement) is not { } end) return false;
+        if (statement.Length() is not { } length || LegClauses.Read(line, statement) is not { } end) return false;
         if (end.Bearing is { } way)
         {
             line.Turn = null;
@@ -134,41 +142,5 @@ internal sealed class WalkStatements(TapeBookState book)
         if (new Length(metres).Nanometres >= SiteStage.ShortestLeg.Nanometres) return false;
         statement.Problem(TapeTexts.LegShort, column, book.Show(metres), book.Show(SiteStage.ShortestLeg.Metres));
         return true;
-    }
-
-    private sealed record LegClauses(double Grade, Direction? Bearing);
-
-    /// <summary>Slope and bearing of a leg, in either order; null where one of them cannot be read.</summary>
-    private static LegClauses? LegEnd(TapeLine line, TapeCursor statement)
-    {
-        double? grade = null;
-        Direction? bearing = null;
-        while (statement.Next is "up" or "down" or "level" or "bearing")
-        {
-            var (word, column) = (statement.Next, statement.Column);
-            if (word == "bearing" ? bearing is not null : grade is not null) statement.ProblemHere(TapeTexts.ClauseTwice, word);
-            if (word == "bearing" && line.Turn is { } turn) statement.ProblemHere(TapeTexts.TurnAndBearing, turn.Line);
-            statement.Skip();
-            if (word == "bearing" ? (bearing = statement.Bearing()) is null : (grade = Grade(word, statement)) is null) return null;
-            if (grade is not (null or 0) && word != "bearing" && line.Along is null) statement.Problem(TapeTexts.MeasureMissing, column);
-        }
-        return new LegClauses(grade ?? 0, bearing);
-    }
-
-    private static double? Grade(string word, TapeCursor statement)
-        => word == "level" ? 0 : statement.Slope() is { } slope ? word == "up" ? slope : -slope : null;
-
-    /// <summary>A point by its distances east or west and north or south of the job's origin.</summary>
-    private static TapePoint? Point(TapeCursor statement)
-    {
-        if (Coordinate(statement, "east", "west") is not { } east) return null;
-        return Coordinate(statement, "north", "south") is { } north ? new TapePoint(east, north) : null;
-    }
-
-    private static double? Coordinate(TapeCursor statement, string plus, string minus)
-    {
-        if (statement.Length() is not { } length) return null;
-        if (statement.OneOf($"'{plus}' or '{minus}'", PointForm, plus, minus) is not { } side) return null;
-        return side == plus ? length.Metres : -length.Metres;
     }
 }
