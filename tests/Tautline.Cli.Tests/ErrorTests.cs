@@ -92,7 +92,7 @@ public sealed class ErrorTests
     {
         using var folder = new CliFolder();
         Directory.CreateDirectory(folder.Of("jobs.json"));
-        var ran = folder.Run("plan", "@jobs.json");
+        var ran = folder.Run("check", "@jobs.json");
         Assert.Equal("error: jobs.json: This is a folder, not a file.\nhint: Name one file in it.\n", ran.Error);
         Assert.Equal(ExitCode.Unreadable, ran.Exit);
     }

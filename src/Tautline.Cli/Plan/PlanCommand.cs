@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using Tautline.Cli.Folder;
 using Tautline.Cli.Input;
 using Tautline.Cli.Output;
 using Tautline.Cli.Terminal;
@@ -10,9 +11,9 @@ internal static class PlanCommand
 {
     public static Command Define(CliHost host)
     {
-        var file = Flags.File();
+        var file = Flags.File("A job (.json), a tape book (.tape, .txt), an outline (.geojson), or a folder: then every job in it, and a summary.");
         var (rules, units, spec, crs) = (Flags.Rules(), Flags.Units(), Flags.Spec(), Flags.Crs());
-        var json = Flags.Json("The whole plan as JSON: metres, cubic metres, kilograms.");
+        var json = Flags.Json("The whole plan as JSON: metres, cubic metres, kilograms. Of a folder, the summary.");
         var csv = new Option<CsvTable?>("--csv")
         {
             Description = "One table as CSV: takeoff (also if none is named), posts, runs or quantities (net, by place). Write it after FILE.",
@@ -28,7 +29,11 @@ internal static class PlanCommand
             CustomParser = ReadBy,
         };
         var all = new Option<bool>("--all") { Description = "List every post and run of a large job." };
-        var output = new Option<string?>("--out") { Description = "Write to this file instead of the screen.", HelpName = "FILE" };
+        var output = new Option<string?>("--out")
+        {
+            Description = "Write to this file instead of the screen. Of a folder, write the plan of each job into the folder DIR.",
+            HelpName = "FILE|DIR",
+        };
         var force = new Option<bool>("--force") { Description = "Let --out replace a file." };
         var command = new Command("plan", "Plans a job and prints it: posts, runs, gates, take-off, problems.")
         {
@@ -41,7 +46,7 @@ internal static class PlanCommand
             if (r.GetResult(by) is not null && r.GetValue(csv) is { } table and not CsvTable.Quantities)
                 r.AddError($"--by has nothing to do with the table {Name(table)}: write --csv quantities.");
         });
-        command.SetAction(p => (int)PlanRun.Run(Options(p), host));
+        command.SetAction(p => (int)Run(Options(p), host));
         return command;
 
         PlanOptions Options(ParseResult p) => new(
@@ -49,6 +54,9 @@ internal static class PlanCommand
             p.GetValue(json) ? PlanFormat.Json : p.GetResult(csv) is not null ? PlanFormat.Csv : PlanFormat.Text,
             p.GetValue(csv) ?? (p.GetValue(by) is null ? CsvTable.Takeoff : CsvTable.Quantities), p.GetValue(by), p.GetValue(all), new Target(p.GetValue(output), p.GetValue(force)));
     }
+
+    private static ExitCode Run(PlanOptions options, CliHost host)
+        => Directory.Exists(options.Planning.File) ? FolderRun.Run(options, host) : PlanRun.Run(options, host);
 
     private static string Name(CsvTable table) => table.ToString().ToLowerInvariant();
 

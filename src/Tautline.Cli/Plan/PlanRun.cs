@@ -19,7 +19,7 @@ internal static class PlanRun
     private static bool IsOnScreen(PlanOptions options, CliHost host)
         => options.Format == PlanFormat.Text && options.Target.Path is null && host.OutputIsTerminal;
 
-    private static byte[] Data(Planned planned, PlanOptions options, CliHost host) => options.Format switch
+    public static byte[] Data(Planned planned, PlanOptions options, CliHost host) => options.Format switch
     {
         PlanFormat.Json when options.By is { } by => Utf8(QuantitiesJson.Write(planned.Plan!, by)),
         PlanFormat.Json => PlanFile.Indented(planned.Plan!),
