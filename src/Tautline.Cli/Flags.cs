@@ -9,10 +9,8 @@ namespace Tautline.Cli;
 /// <summary>The flags that several commands share; each is defined once, for parser and help.</summary>
 internal static class Flags
 {
-    public static Argument<string> File() => new("FILE")
-    {
-        Description = "A job (.json), a tape book (.tape, .txt) or an outline (.geojson).",
-    };
+    public static Argument<string> File(string description = "A job (.json), a tape book (.tape, .txt) or an outline (.geojson).")
+        => new("FILE") { Description = description };
 
     /// <summary>The two ways to name a rule set; a command takes one of them.</summary>
     public static RulesFlags Rules() => new(

@@ -92,7 +92,7 @@ public sealed class ErrorTests
     {
         using var folder = new CliFolder();
         Directory.CreateDirectory(folder.Of("jobs.json"));
-        var ran = folder.Run("plan", "@jobs.json");
+        var ran = folder.Run("check", "@jobs.json");
         Assert.Equal("error: jobs.json: This is a folder, not a file.\nhint: Name one file in it.\n", ran.Error);
         Assert.Equal(ExitCode.Unreadable, ran.Exit);
     }
@@ -135,7 +135,9 @@ public sealed class ErrorTests
     [InlineData("error: --units cannot be 'furlongs': write us or metric.", "plan", "job.json", "--units", "furlongs")]
     [InlineData("error: --crs cannot be 'EPSG:x': write EPSG:2992, local-m, local-ft or local-ftus.", "plan", "a.geojson", "--crs", "EPSG:x")]
     [InlineData("error: --spec cannot be 'tall': write a height such as 6ft, 72in or 1.8288m.", "plan", "a.geojson", "--spec", "tall")]
-    [InlineData("error: --csv cannot be 'job.json': write takeoff, posts or runs, and FILE before --csv.", "plan", "--csv", "job.json")]
+    [InlineData("error: --csv cannot be 'job.json': write takeoff, posts, runs or quantities, and FILE before --csv.", "plan", "--csv", "job.json")]
+    [InlineData("error: --by cannot be 'post': write line or run.", "plan", "job.json", "--by", "post")]
+    [InlineData("error: --by has nothing to do with the table posts: write --csv quantities.", "plan", "job.json", "--csv", "posts", "--by", "run")]
     [InlineData("error: --json and --csv exclude each other.", "plan", "job.json", "--json", "--csv")]
     [InlineData("error: Name one FACT, or ask for all with --list.", "why", "job.json")]
     [InlineData("error: The catalogue has no part 'nails': write fabrics, sections, gate-posts, posts, parts, rules, rule-sets or rule-keys.", "catalog", "nails")]

@@ -169,6 +169,24 @@ public sealed class PlanTests
         Assert.All(posts, p => Assert.Equal("a, \"b\"", p["line"]));
     }
 
+    /// <summary>Names come from other people's files; a coordinate below zero is no formula.</summary>
+    [Theory]
+    [InlineData("=1+1", "'=1+1")]
+    [InlineData("+1", "'+1")]
+    [InlineData("-1", "'-1")]
+    [InlineData("@sum", "'@sum")]
+    [InlineData("\\tx", "'\tx")]
+    [InlineData("a=b", "a=b")]
+    [InlineData("'a", "'a")]
+    public void CsvTextThatCouldBeAFormulaGetsAnApostrophe(string id, string cell)
+    {
+        var job = Jobs.Line100.Replace("\"main\"", $"\"{id}\"", StringComparison.Ordinal).Replace("\"north\": 30.48", "\"north\": -30.48", StringComparison.Ordinal);
+        using var folder = new CliFolder(job);
+        var posts = CsvBack.Rows(folder.Run("plan", "@job.json", "--csv", "posts").Output);
+        Assert.All(posts, p => Assert.Equal(cell, p["line"]));
+        Assert.Equal("-100", posts[^1]["north_ft"]);
+    }
+
     [Fact]
     public void JsonIsThePlanFile()
     {

@@ -8,7 +8,7 @@ namespace Tautline.Cli.Plan;
 /// <summary>Tables of a plan for spreadsheets. Every number's unit stands in the head of its column.</summary>
 internal static class PlanCsv
 {
-    public static string Write(Engine.Plans.Plan plan, CsvTable table, UnitSystem units)
+    public static string Write(Engine.Plans.Plan plan, CsvTable table, QuantitiesBy by, UnitSystem units)
     {
         var csv = new CsvText();
         var measure = CsvUnits.Of(units);
@@ -16,6 +16,7 @@ internal static class PlanCsv
         {
             case CsvTable.Posts: Posts(csv, plan, measure); break;
             case CsvTable.Runs: Runs(csv, plan, measure); break;
+            case CsvTable.Quantities: Quantities(csv, plan, by, measure); break;
             default: Takeoff(csv, plan, measure); break;
         }
         return csv.ToString();
@@ -33,6 +34,19 @@ internal static class PlanCsv
                 t.Number, t.Part, t.Name, t.Section, t.Size is { } size ? u.InShort(size) : null, t.Spec?.Value, net, unit, t.Purchase,
                 t.PurchaseUnit.ToString().ToLowerInvariant(), t.Mass is { } mass ? u.InMass(mass) : null, t.BagsByTotal,
                 t.Left is { } left ? u.InLong(left) : null, t.Finish, t.Spare, t.Verify);
+        }
+    }
+
+    private static void Quantities(CsvText csv, Engine.Plans.Plan plan, QuantitiesBy by, CsvUnits u)
+    {
+        csv.Row("place", "line", "run", "temporary", "number", "part", "name", "section", $"size_{u.Short}", "spec", "finish", "net", "net_unit");
+        foreach (var row in Places.Rows(plan, by))
+        {
+            var item = Places.Item(plan, row);
+            var (net, unit) = Net(item, u);
+            csv.Row(
+                Places.Kind(row.Place), Places.Line(plan, row.Place), Places.Run(plan, row.Place), Places.Temporary(plan, row.Place), item.Number,
+                item.Part, item.Name, item.Section, item.Size is { } size ? u.InShort(size) : null, item.Spec?.Value, item.Finish, net, unit);
         }
     }
 

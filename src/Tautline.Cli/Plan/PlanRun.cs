@@ -19,11 +19,12 @@ internal static class PlanRun
     private static bool IsOnScreen(PlanOptions options, CliHost host)
         => options.Format == PlanFormat.Text && options.Target.Path is null && host.OutputIsTerminal;
 
-    private static byte[] Data(Planned planned, PlanOptions options, CliHost host) => options.Format switch
+    public static byte[] Data(Planned planned, PlanOptions options, CliHost host) => options.Format switch
     {
+        PlanFormat.Json when options.By is { } by => Utf8(QuantitiesJson.Write(planned.Plan!, by)),
         PlanFormat.Json => PlanFile.Indented(planned.Plan!),
-        PlanFormat.Csv => Utf8(PlanCsv.Write(planned.Plan!, options.Table, planned.Units)),
-        _ => Utf8(PlanText.Write(planned, options.All, options.Target.Path is null ? Paper.For(host) : Paper.Plain())),
+        PlanFormat.Csv => Utf8(PlanCsv.Write(planned.Plan!, options.Table, options.By ?? QuantitiesBy.Run, planned.Units)),
+        _ => Utf8(PlanText.Write(planned, options.All, options.By, options.Target.Path is null ? Paper.For(host) : Paper.Plain())),
     };
 
     private static byte[] Utf8(string text) => System.Text.Encoding.UTF8.GetBytes(text);

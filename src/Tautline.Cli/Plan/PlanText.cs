@@ -10,7 +10,7 @@ internal static class PlanText
 {
     private const string Reading = "Bands and post ties are counted in diamonds down from the top, rail ties and rings in diamonds from the bar.";
 
-    public static string Write(Planned planned, bool all, Paper paper)
+    public static string Write(Planned planned, bool all, QuantitiesBy? by, Paper paper)
     {
         var (plan, words) = (planned.Plan!, new PlanWords(planned.Units));
         Head(plan, words, paper);
@@ -18,6 +18,7 @@ internal static class PlanText
         foreach (var line in plan.Lines) LineText.Write(line, plan, words, all, paper);
         Temporary(plan, words, paper);
         TakeoffText.Write(plan, words, paper);
+        if (by is { } split) QuantitiesText.Write(plan, split, words, paper);
         Problems(planned.Findings, paper);
         paper.Heading("Cautions");
         paper.Labelled(Cautions.All.Select(c => ("-", c)), 0);

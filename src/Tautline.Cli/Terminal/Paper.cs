@@ -7,17 +7,19 @@ namespace Tautline.Cli.Terminal;
 /// <summary>Text for people: headings, paragraphs and tables; plain and of fixed width unless it is for a terminal.</summary>
 internal sealed class Paper
 {
-    private static readonly Style underlined = new(decoration: Decoration.Underline);
-
     private readonly StringBuilder text = new();
     private readonly IAnsiConsole console;
+    private readonly Style bold;
+    private readonly Style underlined;
 
     public Paper(bool terminal, bool colour, int width)
     {
+        var styled = terminal && colour;
+        (bold, underlined) = styled ? (new Style(decoration: Decoration.Bold), new Style(decoration: Decoration.Underline)) : (Style.Plain, Style.Plain);
         console = AnsiConsole.Create(new AnsiConsoleSettings
         {
-            Ansi = terminal && colour ? AnsiSupport.Yes : AnsiSupport.No,
-            ColorSystem = terminal && colour ? ColorSystemSupport.Standard : ColorSystemSupport.NoColors,
+            Ansi = AnsiSupport.Yes, // without it the library resets the colours of the real terminal, wherever the text goes
+            ColorSystem = styled ? ColorSystemSupport.Standard : ColorSystemSupport.NoColors,
             Interactive = InteractionSupport.No,
             Out = new AnsiConsoleOutput(new StringWriter(text)),
         });
@@ -33,7 +35,7 @@ internal sealed class Paper
     public void Heading(string words)
     {
         if (text.Length > 0) Line();
-        console.Write(new Text(words + "\n", new Style(decoration: Decoration.Bold)));
+        console.Write(new Text(words + "\n", bold));
     }
 
     public void Line(string words = "") => console.Write(new Text(words + "\n"));
