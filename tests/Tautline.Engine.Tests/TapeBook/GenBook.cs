@@ -35,16 +35,19 @@ internal static class GenBook
 
     private static readonly Gen<string> genWalk = Word(
         "leg 200'", "arc right radius 150' turn 90°", "arc left radius 100' 3/64\" turn 143°07'", "arc right radius 300' length 200' bearing N 12°34'56\" W",
-        "arc left radius 300' to 210' west 50' south", "leg 200' up 7%", "arc right radius 200' length 222' 1/8\" down 1:8");
+        "leg 200' up 7%", "arc right radius 200' length 222' 1/8\" down 1:8");
+
+    /// <summary>A point is far enough away only from where the line starts.</summary>
+    private static readonly Gen<string> genFirst = Gen.OneOf(genWalk, Word("arc left radius 300' to 210' west 50' south", "leg to 210' east 50' south"));
 
     private static readonly Gen<string> genHead = Lines(
         Word("temporary 300' panel 12' closed \"front\"", "temporary 1/64\""), Word("temporary 41' 7 3/64\" \"front\"", "temporary 90'"));
 
-    public static Gen<string> Any { get; } = Gen.Select(genHead, genSpec, genLine, Gen.Select(genWalk, genGates, genStretches).Array[1, 3]).Select(
+    public static Gen<string> Any { get; } = Gen.Select(genHead, genSpec, genLine, genFirst, Gen.Select(genWalk, genGates, genStretches).Array[1, 3]).Select(
         b => $"spec a height 6'{b.Item2}\n{b.Item1}measured level\nline b\n{b.Item3}"
-             + string.Join("R 90\n", b.Item4.Select(w => Legs(w.Item1) + w.Item2 + w.Item3)));
+             + string.Join("R 90\n", b.Item5.Select((w, i) => Legs(i == 0 ? b.Item4 : w.Item1) + w.Item2 + w.Item3)));
 
-    /// <summary>A bearing or a point stands in place of the turn before it; a straight leg takes the turn.</summary>
+    /// <summary>A bearing or a point stands in place of a turn, so a straight leg takes the turn first.</summary>
     private static string Legs(string walk) => $"leg 10'\n{walk}\n";
 
     private static Gen<string> Word(params string[] words) => Gen.Int[0, words.Length - 1].Select(i => words[i]);
