@@ -137,6 +137,7 @@ public sealed class ErrorTests
     [InlineData("error: --spec cannot be 'tall': write a height such as 6ft, 72in or 1.8288m.", "plan", "a.geojson", "--spec", "tall")]
     [InlineData("error: --csv cannot be 'job.json': write takeoff, posts, runs or quantities, and FILE before --csv.", "plan", "--csv", "job.json")]
     [InlineData("error: --by cannot be 'post': write line or run.", "plan", "job.json", "--by", "post")]
+    [InlineData("error: --csv cannot be 'foo': write takeoff, posts, runs or quantities, and FILE before --csv.", "plan", "job.json", "--csv", "foo", "--by", "run")]
     [InlineData("error: --by has nothing to do with the table posts: write --csv quantities.", "plan", "job.json", "--csv", "posts", "--by", "run")]
     [InlineData("error: --json and --csv exclude each other.", "plan", "job.json", "--json", "--csv")]
     [InlineData("error: Name one FACT, or ask for all with --list.", "why", "job.json")]

@@ -43,8 +43,8 @@ internal static class PlanCommand
         command.Validators.Add(r =>
         {
             if (r.GetResult(json) is { Implicit: false } && r.GetResult(csv) is not null) r.AddError("--json and --csv exclude each other.");
-            if (r.GetResult(by) is not null && r.GetValue(csv) is { } table and not CsvTable.Quantities)
-                r.AddError($"--by has nothing to do with the table {Name(table)}: write --csv quantities.");
+            if (r.GetResult(by) is not null && r.GetResult(csv)?.Tokens is [var table] && HasNoPlaces(table.Value))
+                r.AddError($"--by has nothing to do with the table {table.Value}: write --csv quantities.");
         });
         command.SetAction(p => (int)Run(Options(p), host));
         return command;
@@ -59,6 +59,9 @@ internal static class PlanCommand
         => Directory.Exists(options.Planning.File) ? FolderRun.Run(options, host) : PlanRun.Run(options, host);
 
     private static string Name(CsvTable table) => table.ToString().ToLowerInvariant();
+
+    /// <summary>By the word on the command line: the value of a wrong word cannot be asked for.</summary>
+    private static bool HasNoPlaces(string table) => Enum.GetValues<CsvTable>().Any(t => t != CsvTable.Quantities && Name(t) == table);
 
     private static CsvTable? ReadTable(ArgumentResult result)
     {
