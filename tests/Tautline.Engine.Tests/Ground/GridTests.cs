@@ -17,7 +17,7 @@ public sealed class GridTests
 
     /// <summary>Also along the lines of heights and through their crossings.</summary>
     private static readonly Gen<GroundPath> genPath = Gen.OneOf(
-        Gen.Select(Gen.Double[98, 114], Gen.Double[195, 201]),
+        Gen.Select(Gen.Double[98, 114], Gen.Double[195, 201]).Select((e, n) => (Math.Round(e, 6), Math.Round(n, 6))),
         Gen.Select(Gen.Int[-1, 7], Gen.Int[-1, 7]).Select((c, r) => (100 + 2.0 * c, 200 - 0.7 * r)))
         .Array[2, 5].Select(p => GroundPath.Through([.. p.Select(q => new PlanPoint(q.Item1, q.Item2))])).Where(p => p.Range.To > 0);
 

@@ -11,7 +11,8 @@ public sealed class ProfileReduceTests
         {
             var points = new List<ProfilePoint> { new(5, 1) };
             foreach (var (run, rise) in steps) points.Add(new(points[^1].Station + run, points[^1].Height + rise));
-            return points.ToArray();
+            // A vertex given twice would be told apart from itself.
+            return points.Distinct().ToArray();
         });
 
     [Fact]
@@ -20,7 +21,7 @@ public sealed class ProfileReduceTests
         var kept = ProfileReduce.Thin(points, tolerance);
         Assert.Equal((points[0], points[^1]), (kept[0], kept[^1]));
         var next = 0;
-        foreach (var p in points.Distinct())
+        foreach (var p in points)
         {
             if (next < kept.Count && kept[next] == p)
             {
@@ -32,7 +33,7 @@ public sealed class ProfileReduceTests
             var line = a.Height + (b.Height - a.Height) * (p.Station - a.Station) / (b.Station - a.Station);
             Assert.InRange(Math.Abs(p.Height - line), 0, tolerance + 1e-12);
         }
-        Assert.Equal(kept.Distinct().Count(), next);
+        Assert.Equal(kept.Count, next);
     });
 
     [Fact]

@@ -3,14 +3,18 @@ using Tautline.Engine.Site.Ground;
 
 namespace Tautline.Engine.Tests.Ground;
 
-/// <summary>What holds for every profile of triangles. On the lattice most paths run through corners and along edges.</summary>
+/// <summary>
+/// What holds for every profile of triangles. On the lattice most paths run through corners and along edges. Slopes are up to about 10, and a cut within
+/// a nanometre of a piece's end counts as the end, so heights agree to some nanometres.
+/// </summary>
 public sealed class TriangleProfileTests
 {
     private static readonly Gen<GroundPath> genLatticePath = Gen.Select(Gen.Int[-2, 10], Gen.Int[-2, 10])
         .Array[2, 5].Select(p => GroundPath.Through([.. p.Select(q => new PlanPoint(q.Item1, q.Item2))])).Where(HasLength);
 
+    // Whole micrometres: a path that runs 1e-17 m outside of the hull has no ground, but no double between its ends lies beside the hull.
     private static readonly Gen<GroundPath> genPath = Gen.Select(Gen.Double[-1, 9], Gen.Double[-1, 9])
-        .Array[2, 5].Select(p => GroundPath.Through([.. p.Select(q => new PlanPoint(q.Item1, q.Item2))])).Where(HasLength);
+        .Array[2, 5].Select(p => GroundPath.Through([.. p.Select(q => new PlanPoint(Math.Round(q.Item1, 6), Math.Round(q.Item2, 6)))])).Where(HasLength);
 
     private static readonly Gen<GroundPath> genAnyPath = Gen.OneOf(genLatticePath, genPath);
 
@@ -18,7 +22,7 @@ public sealed class TriangleProfileTests
     public void VerticesAndTheMiddlesBetweenThemLieOnTheSurface() => Gen.Select(GenGround.Lattice, genAnyPath).Sample((points, path) =>
     {
         var ground = GenGround.Made(points).Triangles!;
-        ProfileCheck.LiesOn(ground, path, ground.Along(path), 1e-9);
+        ProfileCheck.LiesOn(ground, path, ground.Along(path), 2e-8);
     });
 
     [Fact]
@@ -27,7 +31,7 @@ public sealed class TriangleProfileTests
         var whole = GenGround.Made(points).Triangles!;
         var corners = whole.Corners.ToArray().Where((_, i) => i / 3 % everyNth != 0).ToArray();
         var ground = TriangleSurface.Of(whole.Points.ToArray(), corners);
-        ProfileCheck.LiesOn(ground, path, ground.Along(path), 1e-9);
+        ProfileCheck.LiesOn(ground, path, ground.Along(path), 2e-8);
     });
 
     [Fact]
@@ -43,8 +47,8 @@ public sealed class TriangleProfileTests
             Assert.Equal(a.Points.Count, b.Length);
             foreach (var (p, (station, height)) in a.Points.Zip(b))
             {
-                Assert.Equal(station, p.Station, 1e-8);
-                Assert.Equal(height, p.Height, 1e-8);
+                Assert.Equal(station, p.Station, 1e-7);
+                Assert.Equal(height, p.Height, 1e-7);
             }
         }
     });

@@ -1,8 +1,8 @@
 namespace Tautline.Engine.Site.Ground;
 
 /// <summary>
-/// Makes breaklines edges of a Delaunay triangulation: the edges a piece crosses are flipped until none is left across it (Sloan 1993), then the
-/// edges that came of it are flipped until every circle is empty but for what lies behind a forced edge.
+/// Makes breaklines edges of a Delaunay triangulation: the triangles a piece crosses are laid anew on either side of it, then edges are flipped until
+/// every circle is empty but for what lies behind a forced edge.
 /// </summary>
 internal sealed class BreaklineInsertion(HalfEdges mesh, PointInsertion insertion, GroundFindings findings)
 {
@@ -10,7 +10,9 @@ internal sealed class BreaklineInsertion(HalfEdges mesh, PointInsertion insertio
     public const double SameHeight = 0.001;
 
     private readonly Stack<(int From, int To)> open = new();
-    private readonly List<(int From, int To)> crossed = [];
+    private readonly Corridor corridor = new(mesh);
+    private readonly List<int> crossed = [];
+    private readonly List<int> made = [];
     private readonly Stack<(int From, int To)> doubtful = new();
 
     /// <summary>Forces the straight piece between two points of the triangulation.</summary>
@@ -33,7 +35,7 @@ internal sealed class BreaklineInsertion(HalfEdges mesh, PointInsertion insertio
                 Cross(from, to, edge);
                 return;
             }
-            crossed.Add((mesh.From(edge), mesh.To(edge)));
+            crossed.Add(edge);
             (edge, reached) = NextStep(from, to, edge);
         }
         if (reached != to) CheckHeight(from, to, reached);
@@ -115,32 +117,14 @@ internal sealed class BreaklineInsertion(HalfEdges mesh, PointInsertion insertio
         return (east * (at.East - p.East) + north * (at.North - p.North)) / (east * east + north * north);
     }
 
-    /// <summary>Flips away what lies across a piece that meets no point and no forced edge, and forces it.</summary>
+    /// <summary>Makes a piece that meets no point and no forced edge an edge, and forces it.</summary>
     private void Clear(int from, int to)
     {
-        var (p, q) = (mesh.Points[from], mesh.Points[to]);
-        // Read as a queue: an edge that cannot be flipped yet goes to its end.
-        for (var i = 0; i < crossed.Count; i++)
-        {
-            var edge = mesh.Find(crossed[i].From, crossed[i].To);
-            var (u, v, near, far) = (mesh.From(edge), mesh.To(edge), mesh.Apex(edge), mesh.Apex(mesh.Twin(edge)));
-            if (!IsConvex(u, v, near, far))
-            {
-                crossed.Add(crossed[i]);
-                continue;
-            }
-            mesh.Flip(edge);
-            if (PlanTest.Opposite(Side(p, q, near), Side(p, q, far))) crossed.Add((near, far));
-            else doubtful.Push((near, far));
-        }
-        mesh.Force(mesh.Find(from, to), true);
+        mesh.Force(crossed.Count == 0 ? mesh.Find(from, to) : corridor.Lay(crossed, made), true);
+        if (crossed.Count == 0) return;
+        foreach (var triangle in made)
+            for (var edge = 3 * triangle; edge < 3 * triangle + 3; edge++) doubtful.Push((mesh.From(edge), mesh.To(edge)));
         Settle();
-    }
-
-    private bool IsConvex(int u, int v, int near, int far)
-    {
-        var points = mesh.Points;
-        return PlanTest.Turn(points[u], points[far], points[near]) > 0 && PlanTest.Turn(points[v], points[near], points[far]) > 0;
     }
 
     private void Settle()

@@ -134,6 +134,21 @@ internal sealed class HalfEdges
         Leave(d, next);
     }
 
+    /// <summary>Overwrites a triangle; its edges are yet to be joined.</summary>
+    /// <returns>Its first half-edge.</returns>
+    public int Replace(int triangle, int a, int b, int c)
+    {
+        Set(3 * triangle, a, b, c);
+        return 3 * triangle;
+    }
+
+    /// <summary>Makes two half-edges the two sides of one edge.</summary>
+    public void Join(int edge, int other, bool stays)
+    {
+        Link(edge, other);
+        Force(edge, stays);
+    }
+
     private int Add(int a, int b, int c)
     {
         var edge = 3 * TriangleCount++;

@@ -17,7 +17,7 @@ internal readonly struct PathPiece(PathPoint from, PathPoint to)
     public PathPoint To => to;
 
     /// <summary>Positive left of the line through the piece, zero exactly on it.</summary>
-    public double Side(in GroundPoint p) => PlanTest.Turn(from.East, from.North, to.East, to.North, p.East, p.North);
+    public double Side(in GroundPoint p) => PlanTest.CloseTurn(from.East, from.North, to.East, to.North, p.East, p.North);
 
     public double StationAt(double part)
     {

@@ -14,14 +14,19 @@ internal static class PlanTest
     public static double Turn(in GroundPoint a, in GroundPoint b, in GroundPoint p) => Turn(a.East, a.North, b.East, b.North, p.East, p.North);
 
     /// <inheritdoc cref="Turn(in GroundPoint, in GroundPoint, in GroundPoint)"/>
-    public static double Turn(double ae, double an, double be, double bn, double pe, double pn)
+    public static double Turn(double ae, double an, double be, double bn, double pe, double pn) => Turn(ae, an, be, bn, pe, pn, TurnBound);
+
+    /// <summary>The same, not only of the right sign but good to a billionth of itself, for sums that go on with it.</summary>
+    public static double CloseTurn(double ae, double an, double be, double bn, double pe, double pn) => Turn(ae, an, be, bn, pe, pn, TurnBound * 1e9);
+
+    private static double Turn(double ae, double an, double be, double bn, double pe, double pn, double bound)
     {
         var left = (ae - pe) * (bn - pn);
         var right = (an - pn) * (be - pe);
         var turn = left - right;
         // A difference of doubles is zero only if it is exactly zero, so a zero product leaves the sign of the other.
         if (left == 0 || right == 0) return turn;
-        return Math.Abs(turn) > TurnBound * (Math.Abs(left) + Math.Abs(right)) ? turn : ExactTurn(ae, an, be, bn, pe, pn);
+        return Math.Abs(turn) > bound * (Math.Abs(left) + Math.Abs(right)) ? turn : ExactTurn(ae, an, be, bn, pe, pn);
     }
 
     /// <summary>Positive where d lies inside the circle through a, b and c, which turn left; zero exactly where it lies on it.</summary>
