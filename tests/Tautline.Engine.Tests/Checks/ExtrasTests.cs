@@ -151,8 +151,14 @@ public sealed class ExtrasTests
         var bought = plan.Takeoff.ToDictionary(t => t.Part, t => t.Purchase);
         Dictionary<string, int> right = new()
         {
-            ["fabric"] = 1, ["splice-picket"] = 1, ["tension-bar"] = 1, ["tension-band"] = 6, ["carriage-bolt"] = 6, ["post-tie"] = 18,
-            ["rail-tie"] = 21, ["ring"] = 21,
+            ["fabric"] = 1,
+            ["splice-picket"] = 1,
+            ["tension-bar"] = 1,
+            ["tension-band"] = 6,
+            ["carriage-bolt"] = 6,
+            ["post-tie"] = 18,
+            ["rail-tie"] = 21,
+            ["ring"] = 21,
         };
         Assert.Equal(right.OrderBy(p => p.Key), bought.OrderBy(p => p.Key));
     }
