@@ -16,26 +16,28 @@ internal sealed class LineGaps
     /// <summary>Nearer than this is the same place: nobody sets posts that exactly.</summary>
     private static readonly Length meeting = Length.FromMillimetres(10);
 
-    private readonly IReadOnlyList<(SiteLine Line, Box Box)> lines;
     private readonly List<End> ends;
 
     /// <summary>Ends by the square of the widest gap they lie in: what is near lies there or in the eight squares around.</summary>
     private readonly ILookup<(long, long), End> squares;
 
-    private LineGaps(IReadOnlyList<SiteLine> all)
+    private LineGaps(IReadOnlyList<SiteLine> lines)
     {
-        lines = [.. all.Select(l => (l, Box.Of(l)))];
-        ends = [.. all.Where(l => !l.Line.Closed).SelectMany(EndsOf)];
+        ends = [.. lines.Where(l => !l.Line.Closed).SelectMany(EndsOf)];
         squares = ends.ToLookup(e => Square(e.At));
     }
 
     public static void Check(IReadOnlyList<SiteLine> lines, Job job, ProblemList problems)
     {
         var gaps = new LineGaps(lines);
+        var pairs = gaps.ends.Select(e => (End: e, Other: gaps.Across(e)!)).Where(p => p.Other is not null).ToList();
+        if (pairs.Count == 0) return;
+        var standing = Standing([.. pairs.Select(p => p.End)], lines);
+        var at = job.Lines.Select((l, i) => (l.Id, i)).ToDictionary(l => l.Id, l => l.i);
         HashSet<(End, End)> told = [];
-        foreach (var end in gaps.ends)
-            if (gaps.Across(end) is { } other && !told.Contains((other, end)) && told.Add((end, other)))
-                Tell(end, other, job, problems);
+        foreach (var (end, other) in pairs.Where(p => !standing.Contains(p.End)))
+            if (!told.Contains((other, end)) && told.Add((end, other)))
+                Tell(end, other, $"lines[{at[end.Line.Line.Id]}]", problems);
     }
 
     private static IEnumerable<End> EndsOf(SiteLine line)
@@ -47,12 +49,12 @@ internal sealed class LineGaps
     private static (long East, long North) Square(SitePoint at)
         => ((long)Math.Floor(at.East / widest), (long)Math.Floor(at.North / widest));
 
-    /// <summary>The end on the other side of a gap; none where there is no gap.</summary>
+    /// <summary>The nearest end, if it is near and does not itself stand on the line of this one.</summary>
     private End? Across(End end)
     {
         var nearest = Around(end).MinBy(o => o.At.DistanceTo(end.At));
         if (nearest is null || nearest.At.DistanceTo(end.At) > widest) return null;
-        return IsFree(end) && !end.Line.Chain.Legs.Any(l => !ReferenceEquals(l, nearest.Leg) && IsOn(nearest.At, l)) ? nearest : null;
+        return !end.Line.Chain.Legs.Any(l => !ReferenceEquals(l, nearest.Leg) && IsOn(nearest.At, l)) ? nearest : null;
     }
 
     private IEnumerable<End> Around(End end)
@@ -64,8 +66,33 @@ internal sealed class LineGaps
                     if (other != end && (!ReferenceEquals(other.Line, end.Line) || end.Line.Chain.Legs.Count > 2)) yield return other;
     }
 
-    private bool IsFree(End end)
-        => !lines.Any(l => l.Box.Holds(end.At) && l.Line.Chain.Legs.Any(leg => !ReferenceEquals(leg, end.Leg) && IsOn(end.At, leg)));
+    /// <summary>The ends that stand on another leg. Every leg is held against the ends of its own stretch from west to east alone.</summary>
+    private static HashSet<End> Standing(List<End> near, IReadOnlyList<SiteLine> lines)
+    {
+        near.Sort((a, b) => a.At.East.CompareTo(b.At.East));
+        var east = near.ConvertAll(e => e.At.East.Metres);
+        HashSet<End> standing = [];
+        foreach (var leg in lines.SelectMany(l => l.Chain.Legs))
+        {
+            var reach = meeting.Metres + (leg.Curve?.Curve.MiddleOrdinate.Metres ?? 0);
+            var (from, to) = (leg.From.East.Metres, leg.To.East.Metres);
+            for (var i = FirstFrom(Math.Min(from, to) - reach, east); i < east.Count && east[i] <= Math.Max(from, to) + reach; i++)
+                if (!ReferenceEquals(leg, near[i].Leg) && IsOn(near[i].At, leg)) standing.Add(near[i]);
+        }
+        return standing;
+    }
+
+    private static int FirstFrom(double least, List<double> ascending)
+    {
+        var (low, high) = (0, ascending.Count);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (ascending[middle] < least) low = middle + 1;
+            else high = middle;
+        }
+        return low;
+    }
 
     private static bool IsOn(SitePoint at, SiteLeg leg) => leg.Curve is { } curve ? IsOnArc(at, curve) : IsOnStraight(at, leg);
 
@@ -82,12 +109,11 @@ internal sealed class LineGaps
         return foot.DistanceTo(at) <= meeting;
     }
 
-    private static void Tell(End end, End other, Job job, ProblemList problems)
+    private static void Tell(End end, End other, string path, ProblemList problems)
     {
-        var at = job.Lines.TakeWhile(l => !ReferenceEquals(l, end.Line.Line)).Count();
         var station = Length.FromNanometres(end.IsStart ? 0 : end.Line.Chain.LevelNm);
         problems.Add(
-            ProblemCode.LinesGap, new($"lines[{at}]", end.Line.Line.Id, station), end.Side, end.Name, other.Side, other.Name,
+            ProblemCode.LinesGap, new(path, end.Line.Line.Id, station), end.Side, end.Name, other.Side, other.Name,
             end.At.DistanceTo(other.At));
     }
 
@@ -105,20 +131,5 @@ internal sealed class LineGaps
         public string Side => isStart ? "start" : "end";
 
         public string Name => line.Line.Name.Length > 0 ? line.Line.Name : line.Line.Id.Value;
-    }
-
-    /// <summary>A line's reach on the map, so that far lines are passed over without looking at their legs.</summary>
-    private readonly record struct Box(double West, double South, double East, double North)
-    {
-        public static Box Of(SiteLine line)
-        {
-            var vertices = line.Line.Vertices;
-            var bulge = line.Chain.Legs.Max(l => l.Curve?.Curve.MiddleOrdinate.Metres ?? 0) + meeting.Metres;
-            return new(
-                vertices.Min(v => v.East.Metres) - bulge, vertices.Min(v => v.North.Metres) - bulge, vertices.Max(v => v.East.Metres) + bulge,
-                vertices.Max(v => v.North.Metres) + bulge);
-        }
-
-        public bool Holds(SitePoint at) => at.East.Metres >= West && at.East.Metres <= East && at.North.Metres >= South && at.North.Metres <= North;
     }
 }
