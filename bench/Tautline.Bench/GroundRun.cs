@@ -11,7 +11,6 @@ public static class GroundRun
 
     public static void Print(int count)
     {
-        Time("points made", () => Scattered(1000));
         Measure("scattered", Scattered(count));
         Measure("square grid", Squares(count));
         var points = Scattered(count);
