@@ -11,10 +11,16 @@ public static class GroundRun
 
     public static void Print(int count)
     {
-        Time("points made", () => Scattered(1000));
         Measure("scattered", Scattered(count));
         Measure("square grid", Squares(count));
+        var points = Scattered(count);
+        var lines = Enumerable.Range(0, 1000).Select(i => new Breakline(Ridge(i))).ToArray();
+        var made = Time($"scattered, {count} points and {lines.Length} breaklines of 100 points to triangles", () => Triangulation.Of(new() { Points = points, Breaklines = lines }));
+        Line($"{made.ForcedEdges.Length} forced edges, {made.Findings.Count} findings");
     }
+
+    private static GroundPoint[] Ridge(int number) =>
+        [.. Enumerable.Range(0, 100).Select(i => On(50 + number % 20 * 950 + i * 8.5, 200 + number / 20 * 390 + 30 * Math.Sin(i * 0.2 + number)))];
 
     private static void Measure(string name, GroundPoint[] points)
     {

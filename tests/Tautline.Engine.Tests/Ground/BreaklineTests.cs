@@ -11,24 +11,29 @@ public sealed class BreaklineTests
     private static readonly Gen<(GroundPoint[] Points, (int From, int To)[] Pieces)> genPieces =
         GenGround.Any.SelectMany(p => Gen.Select(Gen.Int[0, p.Length - 1], Gen.Int[0, p.Length - 1]).Array[1, 12].Select(pairs => (p, pairs)));
 
-    /// <summary>Pieces that do not cross, cut at the points on them, are edges; every other edge still has an empty circle on both sides.</summary>
+    /// <summary>Pieces that do not cross are edges, by way of the points on them; every other edge still has an empty circle on both sides.</summary>
     [Fact]
     public void EveryPieceIsAnEdgeAndTheRestStaysDelaunay() => genPieces.Sample((points, pieces) =>
     {
+        points = [.. points.Select(p => p with { Height = 0 })];
         var kept = Apart(points, pieces);
         var made = Triangulation.Of(new() { Points = points, Breaklines = [.. kept.Select(k => new Breakline([points[k.From], points[k.To]]))] });
         var surface = made.Triangles!;
-        var forced = made.ForcedEdges.ToArray().SelectMany(f => new[] { f, (f.To, f.From) }).ToHashSet();
+        var forced = made.ForcedEdges.ToArray().SelectMany(f => new[] { f, (From: f.To, To: f.From) }).ToHashSet();
         var edges = Faces.EdgesOf(surface);
         foreach (var (from, to) in kept)
-            Assert.All(Steps(surface, points[from], points[to]), s => Assert.True(forced.Contains(s) && (edges.ContainsKey(s) || edges.ContainsKey((s.To, s.From)))));
+            Assert.True(Leads(surface, forced, points[from], points[to]), $"no way from {points[from]} to {points[to]}");
+        Assert.All(forced, f => Assert.True(edges.ContainsKey(f) || edges.ContainsKey((f.To, f.From))));
         foreach (var (edge, apex) in edges)
             if (!forced.Contains(edge) && edges.TryGetValue((edge.To, edge.From), out var far))
                 Assert.True(Exactly.InCircle(surface.Points[edge.From], surface.Points[edge.To], surface.Points[apex], surface.Points[far]).Sign <= 0);
         Assert.Equal(Exactly.HullOf(points), Exactly.TwiceTheArea(surface));
     });
 
-    /// <summary>On a plane all crossings agree, so all lines are joined, and the surface stays the plane.</summary>
+    /// <summary>
+    /// On a plane all crossings agree, so all lines are joined, and the surface stays the plane. Lines that miss each other by a last bit once crossed
+    /// without end; it took about a thousand samples to meet such.
+    /// </summary>
     [Fact]
     public void CrossingLinesOnAPlaneLeaveThePlane() => genPieces.Sample((points, pieces) =>
     {
@@ -42,7 +47,7 @@ public sealed class BreaklineTests
         }
         var hull = Triangulation.Of(new() { Points = plane }).Triangles!.PlanArea;
         Assert.Equal(hull, made.Triangles!.PlanArea, 1e-6 * hull);
-    });
+    }, iter: 2000);
 
     [Fact]
     public void RidgeOverASquareTurnsTheDiagonal()
@@ -124,18 +129,22 @@ public sealed class BreaklineTests
     private static bool Cross(GroundPoint a, GroundPoint b, GroundPoint c, GroundPoint d) =>
         Exactly.Turn(a, b, c).Sign * Exactly.Turn(a, b, d).Sign < 0 && Exactly.Turn(c, d, a).Sign * Exactly.Turn(c, d, b).Sign < 0;
 
-    /// <summary>A piece as steps from corner to corner of those that lie on it.</summary>
-    private static List<(int From, int To)> Steps(TriangleSurface surface, GroundPoint from, GroundPoint to)
+    /// <summary>Whether forced edges lead from one end of a piece to the other by corners no further from it than ten micrometres: a line is led through what is within one,
+    /// and goes on from there.</summary>
+    private static bool Leads(TriangleSurface surface, HashSet<(int From, int To)> forced, GroundPoint from, GroundPoint to)
     {
-        var on = new List<(double Way, int Number)>();
-        for (var i = 0; i < surface.Points.Length; i++)
-        {
-            var p = surface.Points[i];
-            var inBox = p.East >= Math.Min(from.East, to.East) && p.East <= Math.Max(from.East, to.East)
-                && p.North >= Math.Min(from.North, to.North) && p.North <= Math.Max(from.North, to.North);
-            if (inBox && Exactly.Turn(from, to, p).IsZero) on.Add((Math.Abs(p.East - from.East) + Math.Abs(p.North - from.North), i));
-        }
-        on.Sort();
-        return [.. on.Zip(on.Skip(1), (a, b) => (a.Number, b.Number))];
+        var near = Enumerable.Range(0, surface.Points.Length).Where(i => IsNear(surface.Points[i], from, to)).ToArray();
+        var reached = near.Where(i => surface.Points[i] == from).ToHashSet();
+        while (near.FirstOrDefault(i => !reached.Contains(i) && reached.Any(r => forced.Contains((r, i))), -1) is >= 0 and var next) reached.Add(next);
+        return reached.Any(i => surface.Points[i] == to);
+    }
+
+    private static bool IsNear(GroundPoint p, GroundPoint from, GroundPoint to)
+    {
+        var (east, north) = (to.East - from.East, to.North - from.North);
+        var square = east * east + north * north;
+        var part = square == 0 ? 0 : Math.Clamp((east * (p.East - from.East) + north * (p.North - from.North)) / square, 0, 1);
+        var (aside, beside) = (p.East - from.East - part * east, p.North - from.North - part * north);
+        return Math.Sqrt(aside * aside + beside * beside) <= 1e-5;
     }
 }

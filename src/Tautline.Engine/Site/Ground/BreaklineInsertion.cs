@@ -9,7 +9,13 @@ internal sealed class BreaklineInsertion(HalfEdges mesh, PointInsertion insertio
     /// <summary>Two lines that differ by no more than this where they cross are at one height, in metres.</summary>
     public const double SameHeight = 0.001;
 
-    private readonly Stack<(int From, int To)> open = new();
+    /// <summary>A point nearer to a piece than this is on it, in metres; without it lines that nearly coincide would cross over and over.</summary>
+    private const double OnLine = 1e-6;
+
+    /// <summary>A piece that came of this many others, each moved by rounding where it was cut, is left out where it is to be cut again.</summary>
+    private const int MostCuts = 8;
+
+    private readonly Stack<(int From, int To, int Cuts)> open = new();
     private readonly Corridor corridor = new(mesh);
     private readonly List<int> crossed = [];
     private readonly List<int> made = [];
@@ -18,21 +24,22 @@ internal sealed class BreaklineInsertion(HalfEdges mesh, PointInsertion insertio
     /// <summary>Forces the straight piece between two points of the triangulation.</summary>
     public void Insert(int from, int to)
     {
-        open.Push((from, to));
+        open.Push((from, to, 0));
         while (open.TryPop(out var piece))
-            if (piece.From != piece.To) Advance(piece.From, piece.To);
+            if (piece.From != piece.To) Advance(piece.From, piece.To, piece.Cuts);
     }
 
     /// <summary>Forces the part of a piece up to the first point on it, and leaves the rest open.</summary>
-    private void Advance(int from, int to)
+    private void Advance(int from, int to, int cuts)
     {
         crossed.Clear();
         var (edge, reached) = FirstStep(from, to);
         while (reached < 0)
         {
+            if (Passes(from, to, mesh.From(edge), cuts) || Passes(from, to, mesh.To(edge), cuts)) return;
             if (mesh.IsForced(edge))
             {
-                Cross(from, to, edge);
+                Cross(from, to, edge, cuts);
                 return;
             }
             crossed.Add(edge);
@@ -40,7 +47,22 @@ internal sealed class BreaklineInsertion(HalfEdges mesh, PointInsertion insertio
         }
         if (reached != to) CheckHeight(from, to, reached);
         Clear(from, reached);
-        open.Push((reached, to));
+        open.Push((reached, to, cuts));
+    }
+
+    /// <summary>Leads a piece through a point that it all but touches.</summary>
+    private bool Passes(int from, int to, int point, int cuts)
+    {
+        var (p, q, w) = (mesh.Points[from], mesh.Points[to], mesh.Points[point]);
+        var length = Distance(p, q);
+        if (point == to || Math.Abs(Side(p, q, point)) > OnLine * length) return false;
+        // Both parts are shorter than the whole, so this ends.
+        var part = PartAlong(p, q, w) * length;
+        if (part < 3 * OnLine || part > length - 3 * OnLine) return false;
+        CheckHeight(from, to, point);
+        open.Push((point, to, cuts));
+        open.Push((from, point, cuts));
+        return true;
     }
 
     /// <summary>The edge across the way out of a point, seen from it, or the point that its triangles already reach.</summary>
@@ -85,30 +107,39 @@ internal sealed class BreaklineInsertion(HalfEdges mesh, PointInsertion insertio
     }
 
     /// <summary>A piece meets an earlier one: joined where their heights agree, left out where not.</summary>
-    private void Cross(int from, int to, int edge)
+    private void Cross(int from, int to, int edge, int cuts)
     {
         var (u, v) = (mesh.From(edge), mesh.To(edge));
         var (p, q) = (mesh.Points[from], mesh.Points[to]);
         var (right, left) = (Side(p, q, u), Side(p, q, v));
         var at = GroundPoint.Between(mesh.Points[u], mesh.Points[v], right / (right - left)).Settled;
         var height = GroundPoint.Between(p, q, PartAlong(p, q, at)).Height;
-        var agree = Math.Abs(height - at.Height) <= SameHeight;
+        var agree = cuts < MostCuts && Math.Abs(height - at.Height) <= SameHeight;
         findings.Add(agree ? GroundFindingKind.BreaklinesJoined : GroundFindingKind.BreaklinesCross, at, at.Height, height);
-        if (agree) Join(from, to, edge, at);
+        if (agree) Join(from, to, edge, at, cuts);
     }
 
     /// <summary>
-    /// Both pieces from now on pass through a new point. Rounding may put it beside the earlier one, so that one is taken up and laid again.
+    /// Both pieces from now on pass through one point. Rounding may put it beside the earlier one, so that one is taken up and laid again.
     /// </summary>
-    private void Join(int from, int to, int edge, in GroundPoint at)
+    private void Join(int from, int to, int edge, in GroundPoint at, int cuts)
     {
         var (u, v) = (mesh.From(edge), mesh.To(edge));
         mesh.Force(edge, false);
-        var middle = insertion.Insert(mesh.AddPoint(at), edge);
-        open.Push((middle, to));
-        open.Push((from, middle));
-        open.Push((middle, v));
-        open.Push((u, middle));
+        var middle = Near(from, at) ? from : Near(to, at) ? to : insertion.Insert(mesh.AddPoint(at), edge);
+        // The rest of the piece has not been looked at yet: it may meet any number of others.
+        open.Push((middle, to, middle == from ? cuts + 1 : cuts));
+        open.Push((from, middle, cuts + 1));
+        open.Push((middle, v, cuts + 1));
+        open.Push((u, middle, cuts + 1));
+    }
+
+    private bool Near(int point, in GroundPoint at) => Distance(mesh.Points[point], at) < 2 * OnLine;
+
+    private static double Distance(in GroundPoint p, in GroundPoint q)
+    {
+        var (east, north) = (q.East - p.East, q.North - p.North);
+        return Math.Sqrt(east * east + north * north);
     }
 
     private static double PartAlong(in GroundPoint p, in GroundPoint q, in GroundPoint at)

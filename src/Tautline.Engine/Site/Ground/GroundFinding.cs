@@ -18,7 +18,7 @@ public enum GroundFindingKind
     /// <summary>Two breaklines cross at one height and were joined there. Figures: height of the first, of the later.</summary>
     BreaklinesJoined,
 
-    /// <summary>A point lies on a breakline but off its height; the line passes through the point. Figures: height of the point, of the line.</summary>
+    /// <summary>A point lies on a breakline, to a micrometre, but off its height; the line passes through the point. Figures: height of the point, of the line.</summary>
     PointOnBreakline,
 
     /// <summary>A boundary or void with fewer than three places for corners, or an unusable one; it is left out. Figures: usable corners.</summary>

@@ -26,8 +26,8 @@ public sealed record TriangulationInput
 
 /// <summary>
 /// The constrained Delaunay triangulation of points and breaklines. The time is in proportion to n log n, the memory to n. All tests are exact on
-/// the coordinates as given, so there is no snapping; only where two breaklines cross a rounded point is added. The result depends on the places
-/// of the points and the order of the breaklines, not on the order of the points.
+/// the coordinates as given, so there is no snapping; but where two breaklines cross a rounded point is added, and a breakline that passes a point within
+/// a micrometre is led through it. The result depends on the places of the points and the order of the breaklines, not on the order of the points.
 /// </summary>
 public sealed class Triangulation
 {
