@@ -33,9 +33,9 @@ public sealed class PlanTests
     {
         using var folder = new CliFolder(Jobs.Line100);
         var lines = folder.Run("plan", "@job.json").Output.Split('\n').Select(Words).ToList();
-        Assert.Contains("1 0+00.00 0\" end 2.875-sch40 8' 8\" 9' 0\" 12 x 30 in 1.85 cu ft 4", lines);
-        Assert.Contains("2 0+10.00 10' 0\" line 2.375-sch40 8' 4\" 8' 6\" 10 x 30 in 1.29 cu ft 3", lines);
-        Assert.Contains("11 1+00.00 100' 0\" end 2.875-sch40 8' 8\" 9' 0\" 12 x 30 in 1.85 cu ft 4", lines);
+        Assert.Contains("A1 0+00.00 0\" end 2.875-sch40 8' 8\" 9' 0\" 12 x 30 in 1.85 cu ft 4", lines);
+        Assert.Contains("A2 0+10.00 10' 0\" line 2.375-sch40 8' 4\" 8' 6\" 10 x 30 in 1.29 cu ft 3", lines);
+        Assert.Contains("A11 1+00.00 100' 0\" end 2.875-sch40 8' 8\" 9' 0\" 12 x 30 in 1.85 cu ft 4", lines);
     }
 
     [Fact]
