@@ -45,6 +45,7 @@ public sealed class DeskPageTests(BrowserSite site, ITestOutputHelper output) : 
     {
         await using Visit visit = await PlannedAsync(title);
 
+        await visit.ShootAsync($"sample-{Path.GetFileNameWithoutExtension(file)}"); // for people to look at
         Assert.Equal(PlanFile.Hash(OnTheServer.Plan(file)), await visit.PlanHash.InnerTextAsync());
         Assert.Empty(visit.Troubles);
     }

@@ -32,7 +32,7 @@ internal static class PlanCsv
             var (net, unit) = Net(t, u);
             csv.Row(
                 t.Number, t.Part, t.Name, t.Section, t.Size is { } size ? u.InShort(size) : null, t.Spec?.Value, net, unit, t.Purchase,
-                t.PurchaseUnit.ToString().ToLowerInvariant(), t.Mass is { } mass ? u.InMass(mass) : null, t.BagsByTotal,
+                PurchaseUnitName(t.PurchaseUnit), t.Mass is { } mass ? u.InMass(mass) : null, t.BagsByTotal,
                 t.Left is { } left ? u.InLong(left) : null, t.Finish, t.Spare, t.Verify);
         }
     }
@@ -49,6 +49,8 @@ internal static class PlanCsv
                 item.Part, item.Name, item.Section, item.Size is { } size ? u.InShort(size) : null, item.Spec?.Value, item.Finish, net, unit);
         }
     }
+
+    private static string PurchaseUnitName(PurchaseUnit unit) => unit == PurchaseUnit.AsMeasured ? "as measured" : unit.ToString().ToLowerInvariant();
 
     private static (double Net, string Unit) Net(TakeoffLine line, CsvUnits u) => line.NetUnit switch
     {

@@ -1,4 +1,5 @@
 using Tautline.Engine.Catalog;
+using Tautline.Engine.Quantities;
 using Tautline.Engine.Reasons;
 using Tautline.Engine.Site;
 
@@ -9,6 +10,9 @@ public sealed record PlacedPost(
     int Index, long StationNm, PostKind Kind, ResolvedSpec Spec, Section Section, double Grade, GatePostRow? GateRow, Rules Rules,
     Support Support)
 {
+    /// <summary>Clear height under the beam of an overhead gate that this post carries.</summary>
+    public Length? Beam { get; init; }
+
     /// <summary>True where the new fabric is woven into fabric that hangs on this post.</summary>
     public bool Woven { get; init; }
 
@@ -83,7 +87,8 @@ public static class PostFormulas
         var plumb = Plumb<N>(post.Spec.Height.Metres, post.Grade);
         if (post.Kind == PostKind.Line) return plumb - N.Rule(post.Rules.PostLineBelow);
         var top = plumb + N.Rule(post.Rules.PostTerminalAbove);
-        return post.Spec.Barb is { Lean: "up" } ? top + N.Rule(post.Rules.BarbHeight) : top; // leaning arms carry their own height
+        if (post.Spec.Barb is { Lean: "up" }) top += N.Rule(post.Rules.BarbHeight); // leaning arms carry their own height
+        return post.Beam is { } beam ? N.Larger(top, N.Given("clear height under the beam", beam.Metres, Unit.Length)) : top;
     }
 
     /// <summary>Down to the ground of the hole, or to the concrete under the post's foot.</summary>

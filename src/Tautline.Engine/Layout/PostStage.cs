@@ -46,6 +46,7 @@ public static class PostStage
         return new PlacedPost(
             0, terminal.StationNm, terminal.Kind, spec, section, Steeper(before.Grade, after.Grade), terminal.Gate?.Row, rules, support)
         {
+            Beam = terminal.Gate is { Kind: GateKind.Overhead } overhead ? overhead.Gate.Clearance : null,
             Woven = terminal.Kind == PostKind.Tie && (terminal.StationNm == 0 ? line.Site.Line.Start : line.Site.Line.Finish)?.Fabric == "woven",
         };
     }

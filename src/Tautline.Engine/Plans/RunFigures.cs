@@ -92,7 +92,7 @@ public readonly record struct RunFigures(HungRun Run, Chain Chain, int Line, int
             ? N.Cover(Known<N>(FactKind.Fabric, fabric) * N.Given("slats in ten feet", slats.PerTenFeet, Unit.Count), N.Given("ten feet", 3.048, Unit.Length))
             : N.Given("no slats", 0, Unit.Count);
 
-    /// <summary>Ties on both long edges of a screen, its ends tied too.</summary>
+    /// <summary>Ties on both long edges of a screen, one at each end of an edge.</summary>
     public N ScreenTies<N>(double fabric) where N : struct, INumber<N>
         => Spec.Spec.Screen is null
             ? N.Given("no screen", 0, Unit.Count)

@@ -13,7 +13,7 @@ public enum ProblemCode
     JobEmpty, LineShort, LegShort, LineVertexTwice, GradeSteep,
     LegUnknown, GateKind, GateSize, GateOutside, GateTooWide, GateOverlap, GatePostUnlisted,
     ObstacleKind, ObstacleRange, TieKind, TieSection, TieClosed, RunsBackUnknown,
-    BuiltLegUnknown, BuiltOutside, PinOutside, WorkKind, WorkRange, TemporaryLength, GateWeightQuestion, GatePostUnnamed,
+    BuiltLegUnknown, BuiltOutside, PinOutside, WorkKind, WorkRange, TemporaryLength, GateWeightQuestion, GateClearanceQuestion, GateBeam, GatePostUnnamed,
 
     // the plan
     BraceQuestion, BarbHeightQuestion, BarbStrands, TerminalInZone, PinInZone, BuiltInZone, ZonesOverlap, LinesGap, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope, GateOnCurve, CurveCare, RunBackShort, RunBackSlope,

@@ -78,6 +78,8 @@ public static class ProblemText
         ProblemCode.WorkRange => Error("The work runs from {0} to {1} on a leg that is {2} long.", "Both ends lie on the leg, the second beyond the first; counts and widths are not negative."),
         ProblemCode.TemporaryLength => Error("Temporary fence of {0} in panels of {1} cannot be.", "Both are above zero and the fence at most 100 km."),
         ProblemCode.GateWeightQuestion => Question("The gate '{0}' has no weight: how heavy is its leaf?", "Say \"leafMass\" as the gate's maker states it; posts, wheels and beam are chosen by it."),
+        ProblemCode.GateClearanceQuestion => Question("The overhead gate '{0}' has no clear height: how high is its beam?", "Say \"clearance\"; its posts carry the beam, and without it they are planned as high as the fence."),
+        ProblemCode.GateBeam => Warning("The posts of the overhead gate '{0}' carry a beam and its leaf; their holes here go by the height of the fence.", "Have posts, holes and beam designed, or take them from the gate's maker."),
         ProblemCode.GatePostUnnamed => Error("The {1} gate '{0}' does not name its posts.", "No table lists them: name a section in \"post\" as the gate's maker or an engineer asks."),
         ProblemCode.SelvageTwistMesh => Warning("A twisted edge on a {0} mesh is not made.", "Under 2 in both edges are knuckled (ASTM A392)."),
         ProblemCode.SelvageLow => Note("The upper edge is twisted on a fence of {0}: its points stand at reach.", "Knuckled edges are usual up to 60 in, and some towns ask for them at the top of any fence."),

@@ -53,6 +53,7 @@ internal static class GateReader
         }
         if (gate.LeafMass is not > 0 && kind.Kind is GateKind.Rolling or GateKind.Overhead)
             problems.Add(ProblemCode.GateWeightQuestion, place with { Path = $"{place.Path}.leafMass" }, gate.Id.Value);
+        if (kind.Kind == GateKind.Overhead) CheckBeam(gate, place, problems);
         if (gate.Post is not null && catalog.FindSection(gate.Post) is null)
         {
             problems.Add(ProblemCode.SpecSection, place with { Path = $"{place.Path}.post" }, gate.Post);
@@ -73,6 +74,13 @@ internal static class GateReader
     /// <summary>Roller and latch posts of a cantilever gate are of one size whatever the leaf.</summary>
     private static GatePostRow Roller(Rules rules)
         => new(Length.Zero, Length.Zero, Length.Zero, rules.CantileverPost.Length, Length.Zero, Length.Zero, rules.CantileverPost.From);
+
+    private static void CheckBeam(Gate gate, Place place, ProblemList problems)
+    {
+        if (gate.Clearance is not { Metres: > 0 and < 100 })
+            problems.Add(ProblemCode.GateClearanceQuestion, place with { Path = $"{place.Path}.clearance" }, gate.Id.Value);
+        problems.Add(ProblemCode.GateBeam, place, gate.Id.Value);
+    }
 
     /// <summary>A post the job names, with a hole by the rules alone.</summary>
     private static GatePostRow Named(Section post)

@@ -66,7 +66,9 @@ internal static class ObstacleReader
             return;
         }
         var rules = leg.Spec.Rules;
-        var hole = leg.Spec.LinePost.OutsideDiameter + (wall.Support == "cored" ? rules.CoreWider.Length : Length.FromInches(2));
+        var ends = wall.From.Metres <= 0 || (leg.StartNm + wall.To.Nanometres) >= leg.EndNm; // a vertex on the wall takes a terminal
+        var post = ends ? Length.Max(leg.Spec.LinePost.OutsideDiameter, leg.Spec.TerminalPost.OutsideDiameter) : leg.Spec.LinePost.OutsideDiameter;
+        var hole = post + (wall.Support == "cored" ? rules.CoreWider.Length : Length.FromInches(2));
         var needs = hole + rules.AnchorEdge.Length * 2;
         if (width.Nanometres < needs.Nanometres) problems.Add(ProblemCode.WallEdge, place, width, needs);
     }

@@ -1,4 +1,5 @@
 using Tautline.Engine.Jobs;
+using Tautline.Engine.Layout;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Problems;
 using Tautline.Engine.Quantities;
@@ -93,8 +94,27 @@ public sealed class ExtrasTests
         Assert.Equal(told, plan.Problems.Any(p => p.Code == ProblemCode.WallEdge));
         if (told)
             Assert.Equal(
-                "The wall is 8\" thick and posts on it need 10 3/8\".",
+                "The wall is 8\" thick and posts on it need 10 7/8\".",
                 ProblemText.Message(plan.Problems.First(p => p.Code == ProblemCode.WallEdge), UnitSystem.UsCustomary));
+    }
+
+    [Fact]
+    public void AWallWithoutATerminalOnItMayBeThinner()
+    {
+        bool Told(double from, double to) => Some.Plan(With(Stretch("wall", from, to, 10.5))).Problems.Any(p => p.Code == ProblemCode.WallEdge);
+        Assert.False(Told(10, 90));
+        Assert.True(Told(0, 90));
+        Assert.True(Told(10, 100));
+    }
+
+    [Fact]
+    public void PostsOfAnOverheadGateReachItsBeam()
+    {
+        var gate = Some.Gate("lift", "main/leg1", "overhead", 30, 20) with { RunsBack = "end", Post = "4.000-sch40", LeafMass = 300, Clearance = Feet(14) };
+        var plan = Some.Plan(Hundred with { Gates = [gate] });
+        Assert.Equal([16.5, 16.5], plan.Lines[0].Posts.Where(p => p.Kind == PostKind.Gate).Select(p => Math.Round(p.CutLength.Feet, 9)));
+        Assert.Contains(plan.Problems, p => p.Code == ProblemCode.GateBeam);
+        Assert.DoesNotContain(plan.Problems, p => p.Code is ProblemCode.GateClearanceQuestion or ProblemCode.GateWeightQuestion);
     }
 
     [Fact]
@@ -182,6 +202,7 @@ public sealed class ExtrasTests
         Assert.Contains(Some.Plan(Hundred with { Gates = [gate] }).Problems, p => p.Code == ProblemCode.GatePostUnnamed);
         var named = Some.Plan(Hundred with { Gates = [gate with { Post = "4.000-sch40" }] });
         Assert.Contains(named.Problems, p => p.Code == ProblemCode.GateWeightQuestion);
+        Assert.Contains(named.Problems, p => p.Code == ProblemCode.GateClearanceQuestion);
         Assert.Equal((1, 1, 2), (Buy(named, "overhead-leaf"), Buy(named, "gate-beam"), Buy(named, "trolley")));
     }
 
