@@ -33,10 +33,8 @@ public static class JobPlanner
         // Walk the site: legs, grades, gates, where nobody may dig, what stands.
         var site = SiteStage.Measure(job, specs, catalog, built, problems);
 
-        // Lay it out: terminals first, then the bays between them, then a post at every mark.
-        var terminals = TerminalStage.Place(site, limits, problems);
-        var laid = BayStage.Divide(terminals, limits, problems);
-        var set = PostStage.Set(laid, limits);
+        // Lay it out: terminals, the bays between them, a post at every mark; over measured ground the top line, until fabric rolls over every bend.
+        var set = LayoutStage.Lay(site, limits, problems);
 
         // Hang the fabric, one pull on every run.
         var hung = FabricStage.Hang(set);

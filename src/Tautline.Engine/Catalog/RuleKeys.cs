@@ -68,8 +68,11 @@ public static class RuleKeys
         new("roll.length", Length, "length of a roll", Needed),
         new("roll.tail", Length, "fabric wanted past the last terminal", Needed),
         new("mesh.advanceHigh", Length, "largest advance of a picket", Needed),
-        new("gap.min", Length, "least gap under the fabric", Recorded),
-        new("gap.max", Length, "largest gap under the fabric", Recorded),
+        new("gap.min", Length, "least gap under the fabric", Needed, MayBeZero: true),
+        new("gap.max", Length, "largest gap under the fabric", Needed),
+        new("rail.rakeMax", Slope, "steepest rail over measured ground", Needed),
+        new("grading.width", Length, "width over which ground under the fabric is cut or filled", Needed),
+        new("grading.breakOver", Length, "where ground would be graded deeper a sharp break takes a terminal instead", Needed),
 
         new("screen.tie", Length, "space of ties on a long edge of a screen", Needed),
         new("spare.small", Number, "share of ties, rings and bolts bought over the count", Needed, MayBeZero: true),

@@ -64,6 +64,11 @@ public sealed class Rules
         TemporaryBallast = this["temporary.ballast"];
         RollingOver = this["gate.rollingOver"];
         MeshAdvanceHigh = this["mesh.advanceHigh"];
+        GapMin = this["gap.min"];
+        GapMax = this["gap.max"];
+        RakeMax = this["rail.rakeMax"];
+        GradingWidth = this["grading.width"];
+        GradingBreakOver = this["grading.breakOver"];
         RunMaxWithoutRail = Find("run.maxWithoutRail");
         HoleLineDiameterMin = Find("hole.lineDiameterMin");
         HoleTerminalDiameterMin = Find("hole.terminalDiameterMin");
@@ -133,6 +138,11 @@ public sealed class Rules
     public Limit TemporaryBallast { get; }
     public Limit RollingOver { get; }
     public Limit MeshAdvanceHigh { get; }
+    public Limit GapMin { get; }
+    public Limit GapMax { get; }
+    public Limit RakeMax { get; }
+    public Limit GradingWidth { get; }
+    public Limit GradingBreakOver { get; }
 
     // What a set need not state; what holds then is said in RuleKeys.
     public Limit? RunMaxWithoutRail { get; }

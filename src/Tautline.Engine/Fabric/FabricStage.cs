@@ -1,4 +1,5 @@
 using Tautline.Engine.Layout;
+using Tautline.Engine.Layout.Fit;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Problems;
 using Tautline.Engine.Quantities;
@@ -13,10 +14,20 @@ namespace Tautline.Engine.Fabric;
 public sealed record HungRun(
     Run Run, int From, int To, PlacedPost First, PlacedPost Last, double GradeAtStart, double GradeAtEnd, double TurnAtStart, double TurnAtEnd)
 {
-    /// <summary>Length of one brace rail at an end: its bay less half of each post.</summary>
-    public long BraceBayNm(Chain chain, int end) => end == 0
-        ? chain.Along(Run.Stations[1]) - chain.Along(Run.Stations[0])
-        : chain.Along(Run.Stations[^1]) - chain.Along(Run.Stations[^2]);
+    /// <summary>The bays as they were fitted to measured ground; none where the run follows its legs' grades.</summary>
+    public IReadOnlyList<FittedBay> Fitted { get; init; } = [];
+
+    /// <summary>Length of the bay at an end along the fence.</summary>
+    public long BraceBayNm(Chain chain, int end) => BayNm(chain, end == 0 ? 0 : Run.Bays - 1);
+
+    /// <summary>Length of a bay along the fence: along the rail where that was fitted, else along the ground.</summary>
+    public long BayNm(Chain chain, int bay)
+    {
+        var (from, to) = (Run.Stations[bay], Run.Stations[bay + 1]);
+        if (Fitted.Count == 0) return chain.Along(to) - chain.Along(from);
+        var slope = Fitted[bay].Slope;
+        return new Length((to - from) * 1e-9 * Math.Sqrt(1 + slope * slope)).Nanometres;
+    }
 }
 
 /// <summary>A line with posts set and fabric hung: the records the figures are worked from.</summary>
@@ -37,7 +48,20 @@ public static class FabricStage
         Dictionary<long, int> byStation = new(line.Posts.Count);
         foreach (var post in line.Posts) byStation[post.StationNm] = post.Index;
         if (line.Site.Line.Closed) byStation[line.Site.Chain.LevelNm] = 0;
-        return new HungLine(line, [.. line.Runs.Select(r => Hang(r, line, byStation))]);
+        var fitted = Fitted(line);
+        return new HungLine(line, [.. line.Runs.Select(r => Over(Hang(r, line, byStation), fitted))]);
+    }
+
+    /// <summary>The fitted bays by the station they begin at.</summary>
+    private static Dictionary<long, FittedBay> Fitted(SetLine line)
+        => line.Pieces.SelectMany(p => p.Fitted.Bays.Select(b => (Station: p.Stations[b.Index], b))).ToDictionary(b => b.Station, b => b.b);
+
+    /// <summary>The rail over measured ground has the slopes of its bays.</summary>
+    private static HungRun Over(HungRun run, Dictionary<long, FittedBay> fitted)
+    {
+        if (fitted.Count == 0) return run;
+        List<FittedBay> bays = [.. run.Run.Stations.SkipLast(1).Select(s => fitted[s])];
+        return run with { Fitted = bays, GradeAtStart = bays[0].Slope, GradeAtEnd = bays[^1].Slope };
     }
 
     /// <summary>Degrees the line turns at a station, right positive.</summary>

@@ -55,6 +55,9 @@ public sealed record Job
     /// <summary>Panels on stands that close the site while the fence is built.</summary>
     public IReadOnlyList<TemporaryFence> Temporary { get; init => field = value ?? []; } = [];
 
+    /// <summary>The ground along the lines as it was measured.</summary>
+    public GroundSnapshot? Ground { get; init; }
+
     [JsonExtensionData]
     public Dictionary<string, JsonElement>? Extra { get; set; }
 }
@@ -243,6 +246,12 @@ public sealed record Line
     /// <summary>Repair of standing fence: what stays and is not bought, of 'line-posts', 'rail' and 'wire'.</summary>
     public IReadOnlyList<string> Keeps { get; init => field = value ?? []; } = [];
 
+    /// <summary>Where the heights under the line come from; left out, the job's surface or the grades of the legs.</summary>
+    public LineGround? Ground { get; init; }
+
+    /// <summary>How the fence goes over the ground.</summary>
+    public LineFit? Fit { get; init; }
+
     public IReadOnlyList<Vertex> Vertices { get; init => field = value ?? []; } = [];
 
     [JsonExtensionData]
@@ -264,6 +273,9 @@ public sealed record TieIn
 
     /// <summary>'bar' where the fabric ends on the post (also where left out), 'woven' where it is woven into fabric that stands.</summary>
     public string? Fabric { get; init; }
+
+    /// <summary>Height of the top of the standing fabric over the job's datum: the new one meets it there.</summary>
+    public Length? Top { get; init; }
 
     [JsonExtensionData]
     public Dictionary<string, JsonElement>? Extra { get; set; }
@@ -432,6 +444,9 @@ public sealed record Pin
 
     /// <summary>True where the post stands already: nothing of it is bought or dug.</summary>
     public bool Stands { get; init; }
+
+    /// <summary>Height of the top of the fabric here over the job's datum, where it is settled.</summary>
+    public Length? Top { get; init; }
 
     [JsonExtensionData]
     public Dictionary<string, JsonElement>? Extra { get; set; }

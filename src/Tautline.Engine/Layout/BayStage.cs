@@ -21,8 +21,8 @@ public sealed record LaidLine(TerminalLine Terminals, IReadOnlyList<Run> Runs)
 /// <summary>Divides every run into bays.</summary>
 public static class BayStage
 {
-    public static IReadOnlyList<LaidLine> Divide(IReadOnlyList<TerminalLine> lines, Rules rules, ProblemList problems)
-        => [.. lines.Select(l => new LaidLine(l, [.. TerminalStage.Stretches(l).Where(s => !s.IsOpening).Select(s => Divide(l, s, rules, problems))]))];
+    public static LaidLine Divide(TerminalLine line, Rules rules, ProblemList problems)
+        => new(line, [.. TerminalStage.Stretches(line).Where(s => !s.IsOpening).Select(s => Divide(line, s, rules, problems))]);
 
     private static Run Divide(TerminalLine line, Stretch stretch, Rules rules, ProblemList problems)
     {

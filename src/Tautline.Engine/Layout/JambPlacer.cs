@@ -20,8 +20,8 @@ internal static class JambPlacer
         Tell(line, gate, moved, to - from - 2 * radius, problems);
         Replace(line, from, gate, terminals);
         Replace(line, to, gate, terminals);
-        if (Math.Abs(gate.Leg.Grade) > 0.02)
-            problems.Add(ProblemCode.GateOnSlope, TerminalStage.At(line, gate.NearFaceNm), gate.Gate.Id.Value, gate.Leg.Grade * 100);
+        var grade = line.Chain.GradeBetween(gate.Leg, gate.NearFaceNm, gate.FarFaceNm);
+        if (Math.Abs(grade) > 0.02) problems.Add(ProblemCode.GateOnSlope, TerminalStage.At(line, gate.NearFaceNm), gate.Gate.Id.Value, grade * 100);
     }
 
     /// <summary>The terminal whose post would overlap a jamb's.</summary>

@@ -13,6 +13,9 @@ public sealed record PlacedPost(
     /// <summary>Clear height under the beam of an overhead gate that this post carries.</summary>
     public Length? Beam { get; init; }
 
+    /// <summary>Heights where the ground was measured.</summary>
+    public PostRise? Rise { get; init; }
+
     /// <summary>True where the new fabric is woven into fabric that hangs on this post.</summary>
     public bool Woven { get; init; }
 
@@ -81,12 +84,20 @@ public static class PostFormulas
         return N.Given("fabric height", height, Unit.Length) * N.Root(N.Constant(1) + t * t);
     }
 
+    /// <summary>Top of what the post carries over the ground it stands in.</summary>
+    private static N Over<N>(PostRise rise) where N : struct, INumber<N>
+    {
+        var top = N.Given("top of the fabric over the datum", rise.Fabric, Unit.Length);
+        if (rise.Leaf is { } leaf) top = N.Larger(top, N.Given("top of the gate's leaf over the datum", leaf, Unit.Length));
+        return top - N.Given("ground at the post over the datum", rise.Ground, Unit.Length);
+    }
+
     /// <summary>Top of the post over the ground.</summary>
     public static N AboveGround<N>(PlacedPost post) where N : struct, INumber<N>
     {
-        var plumb = Plumb<N>(post.Spec.Height.Metres, post.Grade);
-        if (post.Kind == PostKind.Line) return plumb - N.Rule(post.Rules.PostLineBelow);
-        var top = plumb + N.Rule(post.Rules.PostTerminalAbove);
+        var fabric = post.Rise is { } rise ? Over<N>(rise) : Plumb<N>(post.Spec.Height.Metres, post.Grade);
+        if (post.Kind == PostKind.Line) return fabric - N.Rule(post.Rules.PostLineBelow);
+        var top = fabric + N.Rule(post.Rules.PostTerminalAbove);
         if (post.Spec.Barb is { Lean: "up" }) top += N.Rule(post.Rules.BarbHeight); // leaning arms carry their own height
         return post.Beam is { } beam ? N.Larger(top, N.Given("clear height under the beam", beam.Metres, Unit.Length)) : top;
     }

@@ -10,6 +10,9 @@ public sealed record SetLine(LaidLine Laid, IReadOnlyList<PlacedPost> Posts)
     public SiteLine Site => Laid.Site;
 
     public IReadOnlyList<Run> Runs => Laid.Runs;
+
+    /// <summary>The top line over measured ground; nothing where the line runs on its legs' grades.</summary>
+    public IReadOnlyList<FitPiece> Pieces { get; init; } = [];
 }
 
 /// <summary>
@@ -18,9 +21,7 @@ public sealed record SetLine(LaidLine Laid, IReadOnlyList<PlacedPost> Posts)
 /// </summary>
 public static class PostStage
 {
-    public static IReadOnlyList<SetLine> Set(IReadOnlyList<LaidLine> lines, Rules rules) => [.. lines.Select(l => Set(l, rules))];
-
-    private static SetLine Set(LaidLine line, Rules rules)
+    public static SetLine Set(LaidLine line, Rules rules)
     {
         var terminals = line.Terminals.Terminals.Select(t => Terminal(line, t, rules));
         var between = line.Runs.SelectMany(r => r.Stations.Skip(1).SkipLast(1).Select(s => LinePost(line, r, s, rules)));

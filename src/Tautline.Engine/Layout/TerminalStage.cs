@@ -21,16 +21,18 @@ public static class TerminalStage
     private const double StraightDegrees = 0.05;
     private const double SameGrade = 1e-6;
 
-    public static IReadOnlyList<TerminalLine> Place(IReadOnlyList<SiteLine> lines, Rules rules, ProblemList problems)
-        => [.. lines.Select(l => Place(l, rules, problems))];
-
-    private static TerminalLine Place(SiteLine line, Rules rules, ProblemList problems)
+    public static TerminalLine Place(SiteLine line, Rules rules, ProblemList problems)
     {
         List<Terminal> terminals = [];
         List<long> bends = [];
         foreach (var (station, kind) in Vertices(line, rules, problems))
             if (kind == PostKind.Line) bends.Add(station);
             else terminals.Add(new Terminal(station, kind));
+        foreach (var station in line.Breaks)
+        {
+            bends.Remove(station);
+            if (terminals.TrueForAll(t => t.StationNm != station)) terminals.Add(new Terminal(station, PostKind.GradeBreak));
+        }
         foreach (var gate in line.Gates) JambPlacer.Place(line, gate, terminals, problems);
         terminals.Sort((a, b) => a.StationNm.CompareTo(b.StationNm));
         CheckApart(line, terminals, rules, problems);

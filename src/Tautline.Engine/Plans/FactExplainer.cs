@@ -16,6 +16,7 @@ internal static class FactExplainer
         <= FactKind.ColumnsHigh => OfEnd(plan, key),
         <= FactKind.Leaves => OfGate(plan, key),
         <= FactKind.WorkVolume => OfWork(plan, key),
+        <= FactKind.GradingVolume => OfGrading(plan, key),
         <= FactKind.Ballast => OfTemporary(plan, key),
         _ => OfTakeoff(plan, key),
     };
@@ -45,6 +46,8 @@ internal static class FactExplainer
             FactKind.Stands => Traced.Given("one post", 1, Unit.Count),
             FactKind.HoleDiameter => f.HoleDiameter<Traced>(),
             FactKind.HoleDepth => f.HoleDepth<Traced>(),
+            FactKind.GroundHeight => f.GroundHeight<Traced>(),
+            FactKind.TopHeight => f.TopHeight<Traced>(post.GroundHeight!.Value.Metres, post.AboveGround.Metres),
             FactKind.AboveGround => f.AboveGround<Traced>(),
             FactKind.CutLength => f.CutLength<Traced>(post.AboveGround.Metres, post.HoleDepth.Metres),
             FactKind.OrderLength => f.OrderLength<Traced>(post.CutLength.Metres),
@@ -70,21 +73,23 @@ internal static class FactExplainer
         return key.Kind switch
         {
             FactKind.RunAlong => f.Along<Traced>(),
+            FactKind.RunTop => f.Top<Traced>(run.Along.Metres),
+            FactKind.Telescoping => f.Telescoping<Traced>(),
             FactKind.Bays => f.Bays<Traced>(run.Along.Metres),
             FactKind.LargestBay => f.LargestBay<Traced>(),
-            FactKind.Rail => f.Rail<Traced>(run.Along.Metres),
+            FactKind.Rail => f.Rail<Traced>(run.Top.Metres),
             FactKind.RailPieces => f.RailPieces<Traced>(run.Rail.Metres),
             FactKind.Sleeves => f.Sleeves<Traced>(run.RailPieces),
             FactKind.RailMass => f.RailMass<Traced>(run.Rail.Metres),
-            FactKind.Wire => f.Wire<Traced>(run.Along.Metres),
-            FactKind.Fabric => f.Fabric<Traced>(run.Along.Metres),
+            FactKind.Wire => f.Wire<Traced>(run.Top.Metres),
+            FactKind.Fabric => f.Fabric<Traced>(run.Top.Metres),
             FactKind.PicketsLow => f.PicketsLow<Traced>(run.RollTake.Metres, spec.AdvanceHigh.Metres),
             FactKind.PicketsHigh => f.PicketsHigh<Traced>(run.RollTake.Metres, spec.AdvanceLow.Metres),
             FactKind.RollTake => f.RollTake<Traced>(run.Fabric.Metres, run.Start.Mismatch.Metres, run.Finish.Mismatch.Metres),
             FactKind.RailTies => f.RailTies<Traced>(run.Fabric.Metres, spec.TieSpace.Metres),
             FactKind.Rings => f.Rings<Traced>(run.Fabric.Metres, spec.RingSpace.Metres),
             FactKind.RunEnds => Traced.Given("two ends", 2, Unit.Count),
-            FactKind.Strand => f.Strand<Traced>(run.Along.Metres),
+            FactKind.Strand => f.Strand<Traced>(run.Top.Metres),
             FactKind.Seam => f.Seam<Traced>(run.Fabric.Metres, spec.RingSpace.Metres),
             FactKind.Slats => f.Slats<Traced>(run.Fabric.Metres),
             FactKind.ScreenTies => f.ScreenTies<Traced>(run.Fabric.Metres),
@@ -142,6 +147,18 @@ internal static class FactExplainer
             FactKind.WorkPosts => f.Posts<Traced>(work.Along.Metres),
             FactKind.WorkArea => f.Area<Traced>(work.Along.Metres),
             _ => f.OldConcrete<Traced>(work.Posts),
+        };
+    }
+
+    private static Traced OfGrading(Plan plan, FactKey key)
+    {
+        var f = new GradingFigures(GradingFigures.Of(plan.Basis.Lines[key.Line])[key.Item], key.Line, key.Item);
+        return key.Kind switch
+        {
+            FactKind.GradingLength => f.Length<Traced>(),
+            FactKind.GradingDepth => f.Depth<Traced>(),
+            FactKind.GradingArea => f.Area<Traced>(),
+            _ => f.Volume<Traced>(plan.Lines[key.Line].Grading[key.Item].Area.SquareMetres),
         };
     }
 

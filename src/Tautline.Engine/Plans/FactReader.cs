@@ -14,6 +14,7 @@ internal static class FactReader
         <= FactKind.ColumnsHigh => key.End is 0 or 1 && Run(plan, key) is { } run ? OfEnd(key.End == 0 ? run.Start : run.Finish, key.Kind) : null,
         <= FactKind.Leaves => At(plan.Lines, key.Line) is { } line && At(line.Gates, key.Item) is { } gate ? OfGate(gate, key.Kind) : null,
         <= FactKind.WorkVolume => At(plan.Lines, key.Line) is { } line && At(line.Works, key.Item) is { } work ? OfWork(work, key.Kind) : null,
+        <= FactKind.GradingVolume => At(plan.Lines, key.Line) is { } line && At(line.Grading, key.Item) is { } grading ? OfGrading(grading, key.Kind) : null,
         <= FactKind.Ballast => At(plan.Temporary, key.Line) is { } panels ? OfTemporary(panels, key.Kind) : null,
         _ => At(plan.Takeoff, key.Line) is { } item ? OfTakeoff(item, key.Kind) : null,
     };
@@ -39,6 +40,8 @@ internal static class FactReader
         FactKind.Stands => 1,
         FactKind.HoleDiameter => post.HoleDiameter.Metres,
         FactKind.HoleDepth => post.HoleDepth.Metres,
+        FactKind.GroundHeight => post.GroundHeight?.Metres,
+        FactKind.TopHeight => post.TopHeight?.Metres,
         FactKind.AboveGround => post.AboveGround.Metres,
         FactKind.CutLength => post.CutLength.Metres,
         FactKind.OrderLength => post.OrderLength.Metres,
@@ -52,6 +55,8 @@ internal static class FactReader
     private static double? OfRun(RunPlan run, FactKey key) => key.Kind switch
     {
         FactKind.RunAlong => run.Along.Metres,
+        FactKind.RunTop => run.Top.Metres,
+        FactKind.Telescoping => run.Telescoping.Metres,
         FactKind.Bays => run.Bays,
         FactKind.LargestBay => run.LargestBay.Metres,
         FactKind.Rail => run.Rail.Metres,
@@ -104,6 +109,14 @@ internal static class FactReader
         FactKind.WorkPosts => work.Posts,
         FactKind.WorkArea => work.Area.SquareMetres,
         _ => work.OldConcrete.CubicMetres,
+    };
+
+    private static double? OfGrading(GradingPlan grading, FactKind kind) => kind switch
+    {
+        FactKind.GradingLength => (grading.To - grading.From).Metres,
+        FactKind.GradingDepth => grading.Depth.Metres,
+        FactKind.GradingArea => grading.Area.SquareMetres,
+        _ => grading.Volume.CubicMetres,
     };
 
     private static double? OfTemporary(TemporaryPlan panels, FactKind kind) => kind switch

@@ -11,13 +11,13 @@ public sealed record FactReading(FactKey? Key, string Message, IReadOnlyList<str
 
 /// <summary>
 /// The names of facts as people write them: post/yard/7/hole-depth, run/yard/2/rail-ties, end/yard/2/start/bands,
-/// gate/yard/1/leaf, work/yard/1/work-area, temporary/1/panels, spec/fence/advance-low, takeoff/3/purchase. Numbers count from 1; in an id '/' is written %2F and '%' %25.
+/// gate/yard/1/leaf, work/yard/1/work-area, grading/yard/1/grading-volume, temporary/1/panels, spec/fence/advance-low, takeoff/3/purchase. Numbers count from 1; in an id '/' is written %2F and '%' %25.
 /// </summary>
 public static class FactText
 {
     private const string Start = "start", Finish = "finish";
 
-    private static readonly string[] groups = ["spec", "post", "run", "end", "gate", "work", "temporary", "takeoff"];
+    private static readonly string[] groups = ["spec", "post", "run", "end", "gate", "work", "grading", "temporary", "takeoff"];
 
     /// <summary>The name of a fact of this plan.</summary>
     public static string Format(Plan plan, FactKey key)
@@ -57,7 +57,7 @@ public static class FactText
             "spec" => OfSpec(plan, steps),
             "takeoff" => OfTakeoff(plan, steps),
             "temporary" => OfTemporary(plan, steps),
-            "post" or "run" or "gate" or "end" or "work" => OfLine(plan, steps),
+            "post" or "run" or "gate" or "end" or "work" or "grading" => OfLine(plan, steps),
             _ => Missing($"'{steps[0]}' is no kind of fact.", groups.Select(g => $"{g}/...")),
         };
     }
@@ -89,6 +89,7 @@ public static class FactText
             "post" => plan.Lines[line].Posts.Count,
             "gate" => plan.Lines[line].Gates.Count,
             "work" => plan.Lines[line].Works.Count,
+            "grading" => plan.Lines[line].Grading.Count,
             _ => plan.Lines[line].Runs.Count,
         };
         if (Index(steps, 2, count) is not { } item) return MissingNumber(steps[0] == "end" ? "run" : steps[0], steps, 2, count);
@@ -136,6 +137,7 @@ public static class FactText
         <= FactKind.ColumnsHigh => "end",
         <= FactKind.Leaves => "gate",
         <= FactKind.WorkVolume => "work",
+        <= FactKind.GradingVolume => "grading",
         <= FactKind.Ballast => "temporary",
         _ => "takeoff",
     };

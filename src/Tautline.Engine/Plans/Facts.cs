@@ -20,7 +20,7 @@ public static class Facts
 
     private static readonly FactKind[] ofRun =
     [
-        FactKind.RunAlong, FactKind.Bays, FactKind.LargestBay, FactKind.Rail, FactKind.RailPieces, FactKind.Sleeves, FactKind.RailMass,
+        FactKind.RunAlong, FactKind.RunTop, FactKind.Telescoping, FactKind.Bays, FactKind.LargestBay, FactKind.Rail, FactKind.RailPieces, FactKind.Sleeves, FactKind.RailMass,
         FactKind.Wire, FactKind.Fabric, FactKind.PicketsLow, FactKind.PicketsHigh, FactKind.RollTake, FactKind.RailTies, FactKind.Rings,
         FactKind.RunEnds, FactKind.Strand, FactKind.Seam, FactKind.Slats, FactKind.ScreenTies, FactKind.ConcertinaTies,
     ];
@@ -33,6 +33,8 @@ public static class Facts
     private static readonly FactKind[] ofGate = [FactKind.GateStands, FactKind.Opening, FactKind.Centres, FactKind.Leaf, FactKind.Leaves];
 
     private static readonly FactKind[] ofWork = [FactKind.WorkStands, FactKind.WorkAlong, FactKind.WorkPosts, FactKind.WorkArea, FactKind.WorkVolume];
+
+    private static readonly FactKind[] ofGrading = [FactKind.GradingLength, FactKind.GradingDepth, FactKind.GradingArea, FactKind.GradingVolume];
 
     private static readonly FactKind[] ofTemporary = [FactKind.Panels, FactKind.PanelStands, FactKind.PanelClamps, FactKind.Ballast];
 
@@ -64,6 +66,11 @@ public static class Facts
         for (var i = 0; i < line.Posts.Count; i++)
         {
             foreach (var kind in ofPost) yield return new(kind, index, i);
+            if (line.Posts[i].GroundHeight is not null)
+            {
+                yield return new(FactKind.GroundHeight, index, i);
+                yield return new(FactKind.TopHeight, index, i);
+            }
             if (line.Posts[i].Kind == Layout.PostKind.Line) yield return new(FactKind.PostTies, index, i);
         }
         for (var i = 0; i < line.Runs.Count; i++)
@@ -81,6 +88,8 @@ public static class Facts
         }
         for (var i = 0; i < line.Works.Count; i++)
             foreach (var kind in ofWork) yield return new(kind, index, i);
+        for (var i = 0; i < line.Grading.Count; i++)
+            foreach (var kind in ofGrading) yield return new(kind, index, i);
     }
 
     private static IEnumerable<FactKey> OfTakeoff(TakeoffLine line, int index)

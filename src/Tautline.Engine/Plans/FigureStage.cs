@@ -2,6 +2,7 @@ using Tautline.Engine.Catalog;
 using Tautline.Engine.Fabric;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Layout;
+using Tautline.Engine.Layout.Fit;
 using Tautline.Engine.Problems;
 using Tautline.Engine.Quantities;
 using Tautline.Engine.Reasons;
@@ -50,8 +51,33 @@ public static class FigureStage
         var runs = line.Runs.Select((r, i) => Run(r, i, index, line.Site.Chain, specs[r.Run.Spec.Spec.Id])).ToList();
         return new LinePlan(
             line.Site.Line.Id, line.Site.Line.Name, line.Site.Line.Closed, Nm(line.Site.Chain.LevelNm), Nm(line.Site.Chain.AlongNm), posts, runs,
-            [.. line.Site.Gates.Select(g => Gate(g, line))], [.. line.Site.Tasks.Select((t, i) => Work(t, index, i))]);
+            [.. line.Site.Gates.Select(g => Gate(g, line))], [.. line.Site.Tasks.Select((t, i) => Work(t, index, i))])
+        {
+            Grading = [.. GradingFigures.Of(line).Select((m, i) => Grading(new GradingFigures(m, index, i)))],
+            Fit = Fit(line.Set.Pieces),
+        };
     }
+
+    private static FitPlan? Fit(IReadOnlyList<FitPiece> pieces)
+    {
+        if (pieces.Count == 0) return null;
+        var (mode, limits) = (pieces[0].Input.Mode, pieces[0].Input.Limits);
+        var bindings = pieces.SelectMany(p => p.Fitted.Bindings).OrderBy(b => b.Station).ThenBy(b => b.Limit).Select(b => new BindingPlan(b.Limit, new Length(b.Station)));
+        return new FitPlan(
+            mode, new Length(limits.LeastGap), new Length(limits.MostGap), new Length(limits.WantedGap), [.. bindings],
+            pieces.All(p => p.Fitted.Certificate.Sound));
+    }
+
+    private static GradingPlan Grading(GradingFigures f)
+    {
+        var (depth, area) = (f.Depth<Plain>().Value, f.Area<Plain>().Value);
+        return new GradingPlan(
+            new Length(f.Misfit.From), new Length(f.Misfit.To), f.Misfit.TooHigh, new Length(depth), new Area(area), new Volume(f.Volume<Plain>(area).Value),
+            f.Misfit.Remedy);
+    }
+
+    private static BayPlan Bay(FittedBay bay) => new(
+        new Length(bay.From), new Length(bay.To), new Length(bay.TopFrom), new Length(bay.TopTo), new Length(bay.Plumb), new Length(bay.LeastGap), new Length(bay.MostGap));
 
     private static PostPlan Post(PlacedPost post, Chain chain, int line, SpecPlan spec)
     {
@@ -65,7 +91,11 @@ public static class FigureStage
             post.Index + 1, post.Kind, Nm(post.StationNm), new Length(east), new Length(north), post.Spec.Spec.Id, post.Section.Id,
             new Slope(post.Grade), L(above), L(diameter), L(depth), L(cut), L(figures.OrderLength<Plain>(cut.Value)),
             new Volume(concrete.Value), new Volume(figures.Spoil<Plain>(diameter.Value, depth.Value).Value), (int)figures.Bags<Plain>(concrete.Value).Value, new Mass(figures.Mass<Plain>(cut.Value).Value),
-            post.Kind == PostKind.Line ? spec.Ties.Count : 0, post.Support);
+            post.Kind == PostKind.Line ? spec.Ties.Count : 0, post.Support)
+        {
+            GroundHeight = post.Rise is null ? null : L(figures.GroundHeight<Plain>()),
+            TopHeight = post.Rise is { } rise ? L(figures.TopHeight<Plain>(rise.Ground, above.Value)) : null,
+        };
     }
 
     private static RunPlan Run(HungRun run, int index, int line, Chain chain, SpecPlan spec)
@@ -73,19 +103,25 @@ public static class FigureStage
         var f = new RunFigures(run, chain, line, index);
         var along = f.Along<Plain>().Value;
         var (start, finish) = (End(f, 0, spec), End(f, 1, spec));
-        var rail = f.Rail<Plain>(along).Value;
+        var top = f.Top<Plain>(along).Value;
+        var rail = f.Rail<Plain>(top).Value;
         var pieces = f.RailPieces<Plain>(rail).Value;
-        var fabric = f.Fabric<Plain>(along).Value;
+        var fabric = f.Fabric<Plain>(top).Value;
         var take = f.RollTake<Plain>(fabric, start.Mismatch.Metres, finish.Mismatch.Metres).Value;
         return new RunPlan(
             index + 1, run.From, run.To, run.Run.Spec.Spec.Id, Nm(run.Run.Stretch.ToNm - run.Run.Stretch.FromNm), new Length(along),
             (int)f.Bays<Plain>(along).Value, new Length(f.LargestBay<Plain>().Value), new Length(rail), (int)pieces,
-            (int)f.Sleeves<Plain>(pieces).Value, new Mass(f.RailMass<Plain>(rail).Value), new Length(f.Wire<Plain>(along).Value),
+            (int)f.Sleeves<Plain>(pieces).Value, new Mass(f.RailMass<Plain>(rail).Value), new Length(f.Wire<Plain>(top).Value),
             new Length(fabric), new Length(take), (int)f.PicketsLow<Plain>(take, spec.AdvanceHigh.Metres).Value,
             (int)f.PicketsHigh<Plain>(take, spec.AdvanceLow.Metres).Value, (int)f.RailTies<Plain>(fabric, spec.TieSpace.Metres).Value,
-            (int)f.Rings<Plain>(fabric, spec.RingSpace.Metres).Value, BayPieces(f), new Length(f.Strand<Plain>(along).Value), (int)f.Seam<Plain>(fabric, spec.RingSpace.Metres).Value,
+            (int)f.Rings<Plain>(fabric, spec.RingSpace.Metres).Value, BayPieces(f), new Length(f.Strand<Plain>(top).Value), (int)f.Seam<Plain>(fabric, spec.RingSpace.Metres).Value,
             (int)f.Slats<Plain>(fabric).Value, (int)f.ScreenTies<Plain>(fabric).Value, (int)f.ConcertinaTies<Plain>(along).Value,
-            start, finish);
+            start, finish)
+        {
+            Top = new Length(top),
+            Telescoping = L(f.Telescoping<Plain>()),
+            Fitted = [.. run.Fitted.Select(Bay)],
+        };
     }
 
     private static List<Length> BayPieces(RunFigures f)

@@ -3,6 +3,7 @@ using Tautline.Engine.Catalog;
 using Tautline.Engine.Fabric;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Layout;
+using Tautline.Engine.Layout.Fit;
 using Tautline.Engine.Problems;
 using Tautline.Engine.Quantities;
 using Tautline.Engine.Site;
@@ -49,7 +50,37 @@ public sealed record SpecPlan(
 
 public sealed record LinePlan(
     LineId Id, string Name, bool Closed, Length Level, Length Along, IReadOnlyList<PostPlan> Posts, IReadOnlyList<RunPlan> Runs,
-    IReadOnlyList<GatePlan> Gates, IReadOnlyList<WorkPlan> Works);
+    IReadOnlyList<GatePlan> Gates, IReadOnlyList<WorkPlan> Works)
+{
+    /// <summary>Where the measured ground does not suit the fabric, in order of station.</summary>
+    public IReadOnlyList<GradingPlan> Grading { get; init; } = [];
+
+    /// <summary>How the top line goes over measured ground; nothing where the line runs on its legs' grades.</summary>
+    public FitPlan? Fit { get; init; }
+}
+
+/// <summary>The top line over measured ground.</summary>
+/// <param name="Bindings">Where it lies against a limit.</param>
+/// <param name="Sound">Whether it is proved to be the best within its tolerances.</param>
+public sealed record FitPlan(FitMode Mode, Length LeastGap, Length MostGap, Length WantedGap, IReadOnlyList<BindingPlan> Bindings, bool Sound);
+
+/// <summary>A limit that holds the top line at a station; of a bay that of its first post.</summary>
+public sealed record BindingPlan(FitLimit Limit, Length Station);
+
+/// <summary>A bay over measured ground. Heights over the job's datum.</summary>
+/// <param name="Top">Of the fabric at the first post.</param>
+/// <param name="TopTo">At the second.</param>
+/// <param name="Plumb">How tall the fabric stands, measured plumb.</param>
+/// <param name="LeastGap">Under the fabric, on the ground as it lies; below zero where the ground stands higher than the fabric's bottom.</param>
+public sealed record BayPlan(Length From, Length To, Length Top, Length TopTo, Length Plumb, Length LeastGap, Length MostGap);
+
+/// <summary>A stretch of ground that does not suit the fabric.</summary>
+/// <param name="TooHigh">The ground is too high: cut, trim or bury; else too low: fill or close.</param>
+/// <param name="Depth">At its deepest place.</param>
+/// <param name="Area">Seen from the side.</param>
+/// <param name="Volume">Over the width the rule set states.</param>
+/// <param name="Remedy">The first that the job allows; none where it allows none that helps.</param>
+public sealed record GradingPlan(Length From, Length To, bool TooHigh, Length Depth, Area Area, Volume Volume, Remedies Remedy);
 
 /// <summary>Work along a line besides building it.</summary>
 /// <param name="Along">Its length along the ground.</param>
@@ -73,7 +104,14 @@ public sealed record TemporaryPlan(TemporaryId Id, string Name, Length Length, i
 /// <param name="Ties">Ties that hold the fabric to a line post.</param>
 public sealed record PostPlan(
     int Number, PostKind Kind, Length Station, Length East, Length North, SpecId Spec, string Section, Slope Grade, Length AboveGround,
-    Length HoleDiameter, Length HoleDepth, Length CutLength, Length OrderLength, Volume Concrete, Volume Spoil, int Bags, Mass Mass, int Ties, Support Support);
+    Length HoleDiameter, Length HoleDepth, Length CutLength, Length OrderLength, Volume Concrete, Volume Spoil, int Bags, Mass Mass, int Ties, Support Support)
+{
+    /// <summary>Of the ground over the job's datum, where it was measured.</summary>
+    public Length? GroundHeight { get; init; }
+
+    /// <summary>Of the top of the pipe over the job's datum, where the ground was measured.</summary>
+    public Length? TopHeight { get; init; }
+}
 
 /// <summary>The fence between two terminals, hung in one pull.</summary>
 /// <param name="FromPost">Index of the first post in the line's posts.</param>
@@ -94,6 +132,15 @@ public sealed record RunPlan(
     int RailPieces, int Sleeves, Mass RailMass, Length Wire, Length Fabric, Length RollTake, int PicketsLow, int PicketsHigh, int RailTies,
     int Rings, IReadOnlyList<Length> BayPieces, Length Strand, int Seam, int Slats, int ScreenTies, int ConcertinaTies, EndPlan Start, EndPlan Finish)
 {
+    /// <summary>Centre to centre along the top line; along the ground where no ground was measured.</summary>
+    public Length Top { get; init; }
+
+    /// <summary>By how much top and bottom edge slide past each other from end to end.</summary>
+    public Length Telescoping { get; init; }
+
+    /// <summary>The bays over measured ground; none where the run follows its legs' grades.</summary>
+    public IReadOnlyList<BayPlan> Fitted { get; init; } = [];
+
     [JsonIgnore]
     public IEnumerable<EndPlan> Ends => [Start, Finish];
 }

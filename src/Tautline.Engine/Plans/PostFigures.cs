@@ -10,6 +10,12 @@ public readonly record struct PostFigures(PlacedPost Post, int Line)
 
     public N HoleDepth<N>() where N : struct, INumber<N> => PostFormulas.HoleDepth<N>(Post);
 
+    public N GroundHeight<N>() where N : struct, INumber<N> => N.Given("ground at the post over the datum", Post.Rise!.Value.Ground, Unit.Length);
+
+    /// <summary>Top of the pipe over the job's datum.</summary>
+    public N TopHeight<N>(double ground, double above) where N : struct, INumber<N>
+        => Length<N>(FactKind.GroundHeight, ground) + Length<N>(FactKind.AboveGround, above);
+
     public N AboveGround<N>() where N : struct, INumber<N> => PostFormulas.AboveGround<N>(Post);
 
     public N CutLength<N>(double aboveGround, double depth) where N : struct, INumber<N>

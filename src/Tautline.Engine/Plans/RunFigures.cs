@@ -15,6 +15,8 @@ public readonly record struct RunFigures(HungRun Run, Chain Chain, int Line, int
     /// <summary>Centre to centre along the ground, leg by leg.</summary>
     public N Along<N>() where N : struct, INumber<N>
     {
+        if (Chain.Ground is { } ground && Run.Fitted.Count > 0)
+            return N.Given("length along the measured ground", (ground.Along(Run.Run.Stretch.ToNm) - ground.Along(Run.Run.Stretch.FromNm)) * 1e-9, Unit.Length);
         var (from, to) = (Run.Run.Stretch.FromNm, Run.Run.Stretch.ToNm);
         N? sum = null;
         foreach (var leg in Chain.Legs)
@@ -33,15 +35,41 @@ public readonly record struct RunFigures(HungRun Run, Chain Chain, int Line, int
         return level * N.Root(N.Constant(1) + t * t);
     }
 
+    /// <summary>Centre to centre along the top line: over measured ground bay by bay, else along the ground.</summary>
+    public N Top<N>(double along) where N : struct, INumber<N>
+    {
+        if (Run.Fitted.Count == 0) return Known<N>(FactKind.RunAlong, along);
+        N? sum = null;
+        for (var bay = 0; bay < Run.Fitted.Count; bay++)
+        {
+            var part = Part<N>(bay);
+            sum = sum is { } so ? so + part : part;
+        }
+        return sum!.Value;
+    }
+
+    private N Part<N>(int bay) where N : struct, INumber<N>
+    {
+        var t = N.Given("slope of the rail", Run.Fitted[bay].Slope, Unit.Ratio);
+        return N.Given("level bay", (Run.Run.Stations[bay + 1] - Run.Run.Stations[bay]) * 1e-9, Unit.Length) * N.Root(N.Constant(1) + t * t);
+    }
+
+    /// <summary>
+    /// By how much top and bottom edge slide past each other over the whole run, whatever bends lie between its ends: W * |t2 - t1|.
+    /// </summary>
+    public N Telescoping<N>() where N : struct, INumber<N>
+        => N.Given("height of one width of fabric", Spec.Width.Metres, Unit.Length)
+           * N.Size(N.Given("slope of the rail at its end", Run.GradeAtEnd, Unit.Ratio) - N.Given("at its start", Run.GradeAtStart, Unit.Ratio));
+
     /// <summary>By the rule where nothing is in the way; else as they were placed.</summary>
     public N Bays<N>(double along) where N : struct, INumber<N>
         => Run.Run.Even ? RunFormulas.Bays(Known<N>(FactKind.RunAlong, along), Spec.Rules) : N.Given("bays as placed", Run.Run.Bays, Unit.Count);
 
     public N LargestBay<N>() where N : struct, INumber<N> => N.Given("largest bay as placed", Run.Run.LargestBayNm * 1e-9, Unit.Length);
 
-    public N Rail<N>(double along) where N : struct, INumber<N>
+    public N Rail<N>(double top) where N : struct, INumber<N>
         => Spec.TopRail
-            ? RunFormulas.BetweenFaces(Known<N>(FactKind.RunAlong, along), Run.First.Section, Run.Last.Section)
+            ? RunFormulas.BetweenFaces(Known<N>(FactKind.RunTop, top), Run.First.Section, Run.Last.Section)
             : N.Given("no top rail", 0, Unit.Length);
 
     public N RailPieces<N>(double rail) where N : struct, INumber<N> => RunFormulas.Pieces(Known<N>(FactKind.Rail, rail), Spec.Rules);
@@ -51,13 +79,13 @@ public readonly record struct RunFigures(HungRun Run, Chain Chain, int Line, int
 
     public N RailMass<N>(double rail) where N : struct, INumber<N> => PostFormulas.Mass(Spec.Rail, Known<N>(FactKind.Rail, rail));
 
-    public N Wire<N>(double along) where N : struct, INumber<N>
+    public N Wire<N>(double top) where N : struct, INumber<N>
         => Spec.Wires > 0
-            ? RunFormulas.Wire(Known<N>(FactKind.RunAlong, along), Run.First.Section, Run.Last.Section, Spec.Rules)
+            ? RunFormulas.Wire(Known<N>(FactKind.RunTop, top), Run.First.Section, Run.Last.Section, Spec.Rules)
             : N.Given("no tension wire", 0, Unit.Length);
 
-    public N Fabric<N>(double along) where N : struct, INumber<N>
-        => RunFormulas.Fabric(Known<N>(FactKind.RunAlong, along), Run.First.Section, Run.Last.Section, Spec.Rules);
+    public N Fabric<N>(double top) where N : struct, INumber<N>
+        => RunFormulas.Fabric(Known<N>(FactKind.RunTop, top), Run.First.Section, Run.Last.Section, Spec.Rules);
 
     public N RollTake<N>(double fabric, double mismatchStart, double mismatchEnd) where N : struct, INumber<N>
         => RunFormulas.RollTake(
@@ -106,18 +134,17 @@ public readonly record struct RunFigures(HungRun Run, Chain Chain, int Line, int
     /// <summary>The piece of a rail that is cut bay by bay.</summary>
     public N BayPiece<N>(int bay) where N : struct, INumber<N>
     {
-        var (from, to) = (Run.Run.Stations[bay], Run.Run.Stations[bay + 1]);
-        var along = N.Given("bay along the fence", (Chain.Along(to) - Chain.Along(from)) * 1e-9, Unit.Length);
+        var along = N.Given("bay along the fence", Run.BayNm(Chain, bay) * 1e-9, Unit.Length);
         return RunFormulas.BayPiece(
             along, bay == 0 ? Run.First.Section : Spec.LinePost, bay == Run.Run.Bays - 1 ? Run.Last.Section : Spec.LinePost);
     }
 
     /// <summary>Barbed wire before its tails. An arm that leans out of a turn reaches further round it, one that leans in less far.</summary>
-    public N Strand<N>(double along) where N : struct, INumber<N>
+    public N Strand<N>(double top) where N : struct, INumber<N>
     {
         if (Spec.Barb is not { } barb) return N.Given("no barbed wire", 0, Unit.Length);
         return RunFormulas.Strand(
-            Known<N>(FactKind.RunAlong, along), N.Given("strands", barb.Strands, Unit.Count), Reaches<N>(barb),
+            Known<N>(FactKind.RunTop, top), N.Given("strands", barb.Strands, Unit.Count), Reaches<N>(barb),
             Tangent<N>(barb, Run.TurnAtStart), Tangent<N>(barb, Run.TurnAtEnd));
     }
 

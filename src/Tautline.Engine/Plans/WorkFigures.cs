@@ -9,6 +9,7 @@ public readonly record struct WorkFigures(SiteTask Task, int Line, int Index)
     /// <summary>Along the ground.</summary>
     public N Along<N>() where N : struct, INumber<N>
     {
+        if (Task.GroundNm is { } along) return N.Given("length along the measured ground", along * 1e-9, Unit.Length);
         var t = N.Given("grade", Task.Leg.Grade, Unit.Ratio);
         return N.Given("level length", (Task.ToNm - Task.FromNm) * 1e-9, Unit.Length) * N.Root(N.Constant(1) + t * t);
     }

@@ -46,5 +46,7 @@ public sealed class ProblemList
 
     public bool HasErrors => found.Any(p => p.Severity == Severity.Error);
 
+    public void AddRange(ProblemList others) => found.AddRange(others.found);
+
     public void Add(ProblemCode code, Place place, params Figure[] figures) => found.Add(new Problem(code, place, figures));
 }

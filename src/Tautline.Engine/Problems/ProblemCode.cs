@@ -13,12 +13,17 @@ public enum ProblemCode
     JobEmpty, LineShort, LegShort, LineVertexTwice, GradeSteep,
     LegUnknown, GateKind, GateSize, GateOutside, GateTooWide, GateOverlap, GatePostUnlisted,
     ObstacleKind, ObstacleRange, TieKind, TieSection, TieClosed, RunsBackUnknown,
+    GroundShotLeg, GroundShotOutside, GroundShotEmpty, InstrumentUnknown, GroundFewShots, GroundMissing, GroundOutside, SnapshotBroken, SnapshotWidth,
     BuiltLegUnknown, BuiltOutside, PinOutside, WorkKind, WorkRange, TemporaryLength, GateWeightQuestion, GateClearanceQuestion, GateBeam, GatePostUnnamed,
 
     // the plan
     BraceQuestion, BarbHeightQuestion, BarbStrands, TerminalInZone, PinInZone, BuiltInZone, ZonesOverlap, LinesGap, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope, GateOnCurve, CurveCare, RunBackShort, RunBackSlope,
     SelvageTwistMesh, SelvageLow, FabricInside, WallEdge, WallWidthQuestion, TreeInLine, WetGround, ClosureDepth, ScreenWind, ScreenHeight,
     RollTail, RollUncalibrated, HabitOverLimit, GradeBreakTerminal,
+
+    // the ground and the fit over it
+    LevelMisses, GroundUpright, GroundGap, GroundSteep, GradeUnused, GradesOpen, FitGap, FitBroken, FitSlope, FitUnsound, GradingWanted, GroundBreakTerminal,
+    StepTerminal,
 
     // field notes: traverse and curves
     HeadingMissing, TraverseShort, TraverseLeg, TraverseAngleMissing, TraverseAngle, TraverseAngleSum, TraversePoor,

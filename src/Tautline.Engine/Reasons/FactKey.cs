@@ -7,10 +7,10 @@ public enum FactKind
     HalfDiamond, AdvanceLow, AdvanceHigh, WholeRows, RailTieSpace, RingSpace, TieEvery, RingEvery,
 
     // of a post
-    Stands, HoleDiameter, HoleDepth, AboveGround, CutLength, OrderLength, Concrete, Spoil, Bags, PostMass, PostTies,
+    Stands, HoleDiameter, HoleDepth, GroundHeight, TopHeight, AboveGround, CutLength, OrderLength, Concrete, Spoil, Bags, PostMass, PostTies,
 
     // of a run
-    RunAlong, Bays, LargestBay, Rail, RailPieces, Sleeves, RailMass, Wire, Fabric, PicketsLow, PicketsHigh, RollTake, RailTies, Rings,
+    RunAlong, RunTop, Telescoping, Bays, LargestBay, Rail, RailPieces, Sleeves, RailMass, Wire, Fabric, PicketsLow, PicketsHigh, RollTake, RailTies, Rings,
     RunEnds, Strand, Seam, Slats, ScreenTies, ConcertinaTies, BayPiece,
 
     // of a fabric end
@@ -21,6 +21,9 @@ public enum FactKind
 
     // of work along a line
     WorkStands, WorkAlong, WorkPosts, WorkArea, WorkVolume,
+
+    // of a stretch of ground that does not suit the fabric
+    GradingLength, GradingDepth, GradingArea, GradingVolume,
 
     // of temporary fence
     Panels, PanelStands, PanelClamps, Ballast,

@@ -17,17 +17,22 @@ public sealed record SiteLeg(
 }
 
 /// <summary>The legs of one line in order, and the ways between level station, distance along the ground, and the map.</summary>
-public sealed class Chain(IReadOnlyList<SiteLeg> legs)
+/// <param name="ground">The ground where it was measured; else it runs on the grade of each leg.</param>
+public sealed class Chain(IReadOnlyList<SiteLeg> legs, GroundLine? ground = null)
 {
     public IReadOnlyList<SiteLeg> Legs { get; } = legs;
 
+    /// <summary>Nothing where the line runs on the grades of its legs.</summary>
+    public GroundLine? Ground { get; } = ground;
+
     public long LevelNm { get; } = legs.Count == 0 ? 0 : legs[^1].EndNm;
 
-    public long AlongNm { get; } = legs.Count == 0 ? 0 : legs[^1].EndAlongNm;
+    public long AlongNm { get; } = ground?.AlongNm ?? (legs.Count == 0 ? 0 : legs[^1].EndAlongNm);
 
     /// <summary>Distance along the ground of a level station; exact at the ends of legs.</summary>
     public long Along(long stationNm)
     {
+        if (Ground is not null) return Ground.Along(stationNm);
         var leg = LegAt(stationNm);
         return leg.StartAlongNm + Scale(stationNm - leg.StartNm, leg.AlongNm, leg.LevelNm);
     }
@@ -35,6 +40,7 @@ public sealed class Chain(IReadOnlyList<SiteLeg> legs)
     /// <summary>Level station of a distance along the ground.</summary>
     public long Station(long alongNm)
     {
+        if (Ground is not null) return Ground.Station(alongNm);
         var leg = Legs[Find(alongNm, static l => l.EndAlongNm)];
         return leg.StartNm + Scale(alongNm - leg.StartAlongNm, leg.LevelNm, leg.AlongNm);
     }
@@ -48,6 +54,10 @@ public sealed class Chain(IReadOnlyList<SiteLeg> legs)
         var at = Find(stationNm, static l => l.EndNm);
         return stationNm == Legs[at].EndNm && at + 1 < Legs.Count ? Legs[at + 1] : Legs[at];
     }
+
+    /// <summary>Rise over run from one level station of a leg to a later one.</summary>
+    public double GradeBetween(SiteLeg leg, long fromNm, long toNm)
+        => Ground is null ? leg.Grade : toNm > fromNm ? (Ground.HeightAt(toNm) - Ground.HeightAt(fromNm)) / ((toNm - fromNm) * 1e-9) : 0;
 
     public (double East, double North) Point(long stationNm)
     {

@@ -17,12 +17,12 @@ internal static class GateReader
     private static readonly Opening overhead = new(GateKind.Overhead, 1, 6, 60);
 
     public static IReadOnlyList<SiteGate> Read(
-        Job job, Dictionary<LegId, SiteLeg> legs, FenceCatalog catalog, LineId line, ProblemList problems)
+        Job job, Dictionary<LegId, SiteLeg> legs, Chain chain, FenceCatalog catalog, LineId line, ProblemList problems)
     {
         List<SiteGate> gates = [];
         for (var i = 0; i < job.Gates.Count; i++)
             if (legs.TryGetValue(job.Gates[i].Leg, out var leg)
-                && Read(job.Gates[i], leg, catalog, new($"gates[{i}]", line, Station(leg, job.Gates[i])), problems) is { } gate)
+                && Read(job.Gates[i], leg, chain, catalog, new($"gates[{i}]", line, Station(leg, job.Gates[i])), problems) is { } gate)
                 gates.Add(gate);
         gates.Sort((a, b) => a.NearFaceNm.CompareTo(b.NearFaceNm));
         var numbered = gates.Select((g, i) => g with { Index = i }).ToList();
@@ -32,7 +32,7 @@ internal static class GateReader
 
     private static Length Station(SiteLeg leg, Gate gate) => Length.FromNanometres(leg.StartNm) + gate.NearFace;
 
-    private static SiteGate? Read(Gate gate, SiteLeg leg, FenceCatalog catalog, Place place, ProblemList problems)
+    private static SiteGate? Read(Gate gate, SiteLeg leg, Chain chain, FenceCatalog catalog, Place place, ProblemList problems)
     {
         var kind = gate.Kind switch { Gate.Walk => walk, Gate.Double => pair, Gate.Cantilever => slide, Gate.Rolling => rolling, Gate.Overhead => overhead, _ => null };
         if (kind is null)
@@ -65,7 +65,7 @@ internal static class GateReader
             problems.Add(ProblemCode.GatePostUnlisted, place, leaf, leg.Spec.Height);
             return null;
         }
-        if (kind.Kind is GateKind.Cantilever or GateKind.Rolling or GateKind.Overhead) CheckRunBack(gate, leg, place, problems);
+        if (kind.Kind is GateKind.Cantilever or GateKind.Rolling or GateKind.Overhead) CheckRunBack(gate, leg, chain, place, problems);
         if (leg.Curve is not null) problems.Add(ProblemCode.GateOnCurve, place, gate.Id.Value);
         CheckFits(gate, leg, post, place, problems);
         return new SiteGate(0, gate, kind.Kind, leg, leg.StartNm + gate.NearFace.Nanometres, gate.Opening.Nanometres, kind.Leaves, post, row);
@@ -87,7 +87,7 @@ internal static class GateReader
         => new(Length.Zero, Length.Zero, Length.Zero, post.OutsideDiameter, Length.Zero, Length.Zero, post.From);
 
     /// <summary>The open leaf lies behind the first post: the leaf's length of straight leg, and no higher ground than it clears.</summary>
-    private static void CheckRunBack(Gate gate, SiteLeg leg, Place place, ProblemList problems)
+    private static void CheckRunBack(Gate gate, SiteLeg leg, Chain chain, Place place, ProblemList problems)
     {
         if (gate.RunsBack is not ("start" or "end"))
         {
@@ -98,9 +98,24 @@ internal static class GateReader
         var needs = gate.Opening + (gate.Kind == Gate.Cantilever ? gate.Opening * leg.Spec.Rules.CantileverTail.Value : leg.Spec.Rules.RollingOver.Length);
         var leaves = gate.RunsBack == "end" ? level - gate.NearFace - gate.Opening : gate.NearFace;
         if (leaves.Nanometres < needs.Nanometres) problems.Add(ProblemCode.RunBackShort, place, gate.Id.Value, needs, leaves);
-        var travel = gate.Opening + needs;
-        if (Math.Abs(leg.Grade) > 0.005)
-            problems.Add(ProblemCode.RunBackSlope, place, gate.Id.Value, leg.Grade * 100, travel * Math.Abs(leg.Grade));
+        CheckTravel(gate, leg, chain, gate.Opening + needs, place, problems);
+    }
+
+    /// <summary>The bottom of the leaf clears the highest ground of its whole travel.</summary>
+    private static void CheckTravel(Gate gate, SiteLeg leg, Chain chain, Length travel, Place place, ProblemList problems)
+    {
+        if (chain.Ground is not { } ground)
+        {
+            if (Math.Abs(leg.Grade) > 0.005)
+                problems.Add(ProblemCode.RunBackSlope, place, gate.Id.Value, leg.Grade * 100, travel * Math.Abs(leg.Grade));
+            return;
+        }
+        var (near, far) = (leg.StartNm + gate.NearFace.Nanometres, leg.StartNm + (gate.NearFace + gate.Opening).Nanometres);
+        if (far > leg.EndNm || near < leg.StartNm) return;
+        var (from, to) = gate.RunsBack == "end" ? (near, Math.Min(leg.EndNm, near + travel.Nanometres)) : (Math.Max(leg.StartNm, far - travel.Nanometres), far);
+        var over = ground.HighestWithin(from, to) - Math.Min(ground.HeightAt(near), ground.HeightAt(far));
+        if (over > 0.005 * travel.Metres)
+            problems.Add(ProblemCode.RunBackSlope, place, gate.Id.Value, chain.GradeBetween(leg, from, to) * 100, new Length(over));
     }
 
     /// <summary>The post the rule set asks for, else the catalogue's.</summary>

@@ -14,7 +14,7 @@ internal static class PinReader
         {
             var pin = job.Pins[i];
             if (!legs.TryGetValue(pin.Leg, out var leg)) continue;
-            if (Station(leg, pin.At) is { } station) pins.Add(new SitePin(pin.Id.Value, $"pins[{i}]", station, pin.Stands));
+            if (Station(leg, pin.At) is { } station) pins.Add(new SitePin(pin.Id.Value, $"pins[{i}]", station, pin.Stands, pin.Top));
             else problems.Add(ProblemCode.PinOutside, new($"pins[{i}].at"), pin.Id.Value, pin.At, Length.FromNanometres(leg.LevelNm));
         }
         foreach (var post in built.Posts)

@@ -33,7 +33,8 @@ public sealed record SiteGround(Obstacle Obstacle, long FromNm, long ToNm, Layou
 /// <summary>A line post that a person has placed.</summary>
 /// <param name="Path">Where the job says so.</param>
 /// <param name="Stands">True where it stands and nothing of it is bought.</param>
-public sealed record SitePin(string Id, string Path, long StationNm, bool Stands);
+/// <param name="Top">Height of the fabric's top here over the job's datum, where it is settled.</param>
+public sealed record SitePin(string Id, string Path, long StationNm, bool Stands, Length? Top = null);
 
 public enum WorkKind { Removal, Clearing, Swale, Culvert }
 
@@ -42,7 +43,9 @@ public enum WorkKind { Removal, Clearing, Swale, Culvert }
 /// <param name="Depth">Of the opening.</param>
 /// <param name="Posts">Old posts where they were counted.</param>
 /// <param name="Pulled">True where old posts come out with their footings.</param>
-public sealed record SiteTask(WorkKind Kind, string Id, SiteLeg Leg, long FromNm, long ToNm, Length Width, Length Depth, int? Posts, bool Pulled);
+/// <param name="GroundNm">Length along the measured ground, where there is any.</param>
+public sealed record SiteTask(
+    WorkKind Kind, string Id, SiteLeg Leg, long FromNm, long ToNm, Length Width, Length Depth, int? Posts, bool Pulled, long? GroundNm = null);
 
 /// <summary>A line as the later stages see it: checked, measured, in order.</summary>
 public sealed record SiteLine(
@@ -62,6 +65,9 @@ public sealed record SiteLine(
 
     /// <summary>What is done along the line besides building it.</summary>
     public IReadOnlyList<SiteTask> Tasks { get; init; } = [];
+
+    /// <summary>Level stations where the fit over the ground asks for a terminal.</summary>
+    public IReadOnlyList<long> Breaks { get; init; } = [];
 
     /// <summary>True where this line repairs standing fence and the part is there already.</summary>
     public bool Keeps(string part) => Line.Keeps.Contains(part);

@@ -2,6 +2,7 @@ using Tautline.Engine.Catalog;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Problems;
 using Tautline.Engine.Quantities;
+using Tautline.Engine.Site.Ground;
 
 namespace Tautline.Engine.Site;
 
@@ -17,9 +18,10 @@ public static class SiteStage
     {
         if (problems.HasErrors) return [];
         var byId = specs.ToDictionary(s => s.Spec.Id);
+        var surface = SurfaceReader.Read(job.Ground, problems);
         var lines = job.Lines
             .Select((line, at) => (line, at)).OrderBy(l => l.line.Order)
-            .Select((l, index) => Measure(job, l.line, l.at, index, byId, catalog, built, problems)).ToList();
+            .Select((l, index) => Measure(job, l.line, l.at, index, byId, catalog, built, surface, problems)).ToList();
         CheckBuilt(lines, built, problems);
         LineGaps.Check(lines, job, problems);
         return problems.HasErrors ? [] : lines;
@@ -27,18 +29,19 @@ public static class SiteStage
 
     private static SiteLine Measure(
         Job job, Line line, int at, int index, Dictionary<SpecId, ResolvedSpec> specs, FenceCatalog catalog, BuiltFacts built,
-        ProblemList problems)
+        IGroundSurface? surface, ProblemList problems)
     {
-        var chain = ChainOf(line, $"lines[{at}]", specs, problems);
+        var chain = OnGround(line, $"lines[{at}]", LegsOf(line, $"lines[{at}]", specs, problems), surface, job.Ground is not null, problems);
         var legs = chain.Legs.Where(l => l.Leg is not null).ToDictionary(l => l.Leg!.Id);
         var stretches = ObstacleReader.Read(job, legs, line.Id, problems);
         Parts(line, $"lines[{at}]", problems);
         CheckSide(line, chain, problems);
+        FitReader.Check(line, $"lines[{at}].fit", problems);
         var site = new SiteLine(
-            index, line, chain, GateReader.Read(job, legs, catalog, line.Id, problems), stretches.Zones, PinReader.Read(job, built, legs, problems))
+            index, line, chain, GateReader.Read(job, legs, chain, catalog, line.Id, problems), stretches.Zones, PinReader.Read(job, built, legs, problems))
         {
             Grounds = stretches.Grounds,
-            Tasks = [.. WorkReader.Read(job, legs, line.Id, problems), .. stretches.Closures],
+            Tasks = [.. WorkReader.Read(job, legs, line.Id, problems).Concat(stretches.Closures).Select(t => OnGround(t, chain))],
             TieAtStart = TieReader.Read(line.Start, line, $"lines[{at}].start", catalog, problems),
             TieAtFinish = TieReader.Read(line.Finish, line, $"lines[{at}].finish", catalog, problems),
         };
@@ -46,7 +49,16 @@ public static class SiteStage
         return site;
     }
 
-    private static Chain ChainOf(Line line, string path, Dictionary<SpecId, ResolvedSpec> specs, ProblemList problems)
+    /// <summary>Where the ground was measured the legs' own grades do not count.</summary>
+    private static Chain OnGround(
+        Line line, string path, List<SiteLeg> legs, IGroundSurface? surface, bool told, ProblemList problems)
+        => GroundReader.Read(line, path, legs, surface, told, problems) is not { } ground ? new Chain(legs)
+            : new Chain(ground.Measured ? [.. legs.Select(l => l with { Grade = 0, AlongNm = l.LevelNm, StartAlongNm = l.StartNm })] : legs, ground.Ground);
+
+    private static SiteTask OnGround(SiteTask task, Chain chain)
+        => chain.Ground is { } ground ? task with { GroundNm = ground.Along(task.ToNm) - ground.Along(task.FromNm) } : task;
+
+    private static List<SiteLeg> LegsOf(Line line, string path, Dictionary<SpecId, ResolvedSpec> specs, ProblemList problems)
     {
         var vertices = line.Vertices.Select((v, i) => (v, i)).OrderBy(p => p.v.Order).ToList();
         if (line.Closed && Same(vertices[0].v, vertices[^1].v))
@@ -60,7 +72,7 @@ public static class SiteStage
             var spec = specs[from.Leg?.Spec ?? line.Spec];
             legs.Add(LegOf(legs, from, to, spec, new($"{path}.vertices[{vertices[i].i}]", line.Id), problems));
         }
-        return new Chain(legs);
+        return legs;
     }
 
     private static SiteLeg LegOf(List<SiteLeg> before, Vertex from, Vertex to, ResolvedSpec spec, Place place, ProblemList problems)

@@ -1,4 +1,5 @@
 using Tautline.Engine.Fabric;
+using Tautline.Engine.Layout.Fit;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Reasons;
 using Tautline.Engine.Site;
@@ -78,6 +79,18 @@ internal sealed partial class TakeoffCollector
                 Item(new("closure"), QuantityUnit.Area, PurchaseUnit.AsMeasured).Net.Add(new(Fact(FactKind.WorkArea), work.Area.SquareMetres, 1, Unit.Area));
                 return;
         }
+    }
+
+    /// <summary>Ground cut or filled, a bottom trimmed or buried, a gap closed; nothing where the job allows none of it.</summary>
+    private void Grading(GradingPlan grading, int line, int at)
+    {
+        FactKey Fact(FactKind kind) => new(kind, line, at);
+        if (grading.Remedy == Remedies.Grading)
+            Item(new(grading.TooHigh ? "cut" : "fill"), QuantityUnit.Volume, PurchaseUnit.AsMeasured).Net.Add(new(Fact(FactKind.GradingVolume), grading.Volume.CubicMetres, 1, Unit.Volume));
+        else if (grading.Remedy == Remedies.TrimOrBury)
+            Item(new("trim"), QuantityUnit.Length, PurchaseUnit.AsMeasured).Net.Add(new(Fact(FactKind.GradingLength), (grading.To - grading.From).Metres, 1, Unit.Length));
+        else if (grading.Remedy == Remedies.ClosurePiece)
+            Item(new("closure"), QuantityUnit.Area, PurchaseUnit.AsMeasured).Net.Add(new(Fact(FactKind.GradingArea), grading.Area.SquareMetres, 1, Unit.Area));
     }
 
     private void Removal(WorkPlan work, Func<FactKind, FactKey> fact)

@@ -14,7 +14,7 @@ internal sealed partial class TakeoffCollector
 {
     private static readonly HashSet<string> bare =
     [
-        "spoil", "concrete-bag", "grout", "anchor", "closure", "old-fence", "old-post", "old-post-cut", "old-concrete", "clearing", "concertina", "screen",
+        "spoil", "concrete-bag", "grout", "anchor", "closure", "old-fence", "old-post", "old-post-cut", "old-concrete", "clearing", "cut", "fill", "trim", "concertina", "screen",
         "slat", "slat-lock", "drop-rod",
     ];
 
@@ -40,6 +40,7 @@ internal sealed partial class TakeoffCollector
         }
         finish = null;
         for (var i = 0; i < plan.Works.Count; i++) Work(plan.Works[i], index, i);
+        for (var i = 0; i < plan.Grading.Count; i++) Grading(plan.Grading[i], index, i);
     }
 
     private void Post(PostPlan post, PlacedPost placed, int line, int at)
