@@ -9,6 +9,9 @@ namespace Tautline.Engine.Layout;
 /// <summary>Cuts a line with its posts into the pieces over which one top line runs, and states each as a fit.</summary>
 internal static class FitPieces
 {
+    /// <summary>A level bay on a slope touches the ground at its upper end and is filled at its lower one: common practice, no source.</summary>
+    private const double DiggingDearer = 2;
+
     internal sealed record Piece(ResolvedSpec Spec, IReadOnlyList<long> Stations, FitInput Input);
 
     public static IEnumerable<Piece> Of(SetLine line)
@@ -54,7 +57,8 @@ internal static class FitPieces
     {
         var rules = spec.Rules;
         return new FitLimits(
-            spec.Height.Metres, rules.GapMin.Value, Math.Max(rules.GapMin.Value, rules.GapMax.Value), Gap(line, spec), rules.RakeMax.Value, rules.TerminalGradeChange.Value);
+            spec.Height.Metres, rules.GapMin.Value, Math.Max(rules.GapMin.Value, rules.GapMax.Value), Gap(line, spec), rules.RakeMax.Value, rules.TerminalGradeChange.Value,
+            line.Fit?.Mode == "stepped" ? DiggingDearer : 1);
     }
 
     private static FitPost PostOf(SiteLine site, long station, bool terminal, double above)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Tautline.Engine.Layout;
+using Tautline.Engine.Layout.Fit;
 using Tautline.Engine.Quantities;
 using Tautline.Engine.Site;
 using Tautline.Engine.Takeoff;
@@ -59,6 +60,20 @@ public sealed record PlanWords(UnitSystem Units)
         WorkKind.Clearing => $"ground cleared, {Area(work.Area)}",
         var dip => $"{dip.ToString().ToLowerInvariant()} closed, an opening of {Area(work.Area)}",
     };
+
+    /// <summary>A stretch of ground in words: 'too high by up to 4 in, 0.12 yd3 to cut'.</summary>
+    public string Grading(GradingPlan grading)
+    {
+        var what = (grading.Remedy, grading.TooHigh) switch
+        {
+            (Remedies.Grading, true) => $"{Volume(grading.Volume)} to cut",
+            (Remedies.Grading, false) => $"{Volume(grading.Volume)} to fill",
+            (Remedies.TrimOrBury, _) => "trim or bury the bottom",
+            (Remedies.ClosurePiece, _) => $"close an opening of {Area(grading.Area)}",
+            _ => "no remedy is allowed",
+        };
+        return $"{(grading.TooHigh ? "too high" : "too low")} by up to {Short(grading.Depth)}, {what}";
+    }
 
     public string Mass(Mass mass) => Metric ? $"{Number(mass.Kilograms, "#,0.0")} kg" : $"{Number(mass.Pounds, "#,0.0")} lb";
 

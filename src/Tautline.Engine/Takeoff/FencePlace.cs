@@ -17,7 +17,7 @@ public enum FencePlaceKind
     /// <summary>Leaves and hardware of all gates of a line; their posts are terminals.</summary>
     Gates,
 
-    /// <summary>Removal, clearing and closures along a line.</summary>
+    /// <summary>Removal, clearing, grading and closures along a line.</summary>
     Works,
 
     /// <summary>Panels on stands; on no line.</summary>

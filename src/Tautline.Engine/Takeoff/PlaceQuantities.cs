@@ -39,7 +39,7 @@ public static class PlaceQuantities
         >= FactKind.Stands and <= FactKind.PostTies => new(PostsOf(plan.Lines[fact.Line].Posts[fact.Item]), fact.Line),
         >= FactKind.RunAlong and <= FactKind.ColumnsHigh => new(FencePlaceKind.Run, fact.Line, fact.Item),
         >= FactKind.GateStands and <= FactKind.Leaves => new(FencePlaceKind.Gates, fact.Line),
-        >= FactKind.WorkStands and <= FactKind.WorkVolume => new(FencePlaceKind.Works, fact.Line),
+        >= FactKind.WorkStands and <= FactKind.GradingVolume => new(FencePlaceKind.Works, fact.Line),
         >= FactKind.Panels and <= FactKind.Ballast => new(FencePlaceKind.Temporary, fact.Line),
         _ => throw new ArgumentOutOfRangeException(nameof(fact), fact.Kind, "a fact of a post, run, end, gate, work or temporary fence adds to a take-off line"),
     };

@@ -26,20 +26,19 @@ public sealed class AgencyLimitTests
 
         // FAA F-162, from memory: ties 12 in, gap 1 to 4 in, grounds 500 ft.
         { "faa", "tie.postMax", 0, 15, 12, "in", true },
-        { "faa", "gap.min", 0, -1, 1, "in", false },
-        { "faa", "gap.max", 0, -1, 4, "in", false },
+        { "faa", "gap.min", 0, 0, 1, "in", true },
+        { "faa", "gap.max", 0, 2, 4, "in", true },
         { "faa", "ground.interval", 0, -1, 500, "ft", false },
 
         // Missouri DOT 607.10.3.1: at most 3 in above finished ground.
-        { "missouri-dot", "gap.max", 0, -1, 3, "in", false },
+        { "missouri-dot", "gap.max", 0, 2, 3, "in", true },
 
         // MIL-HDBK-1013/10: line footing 10 x 36, terminal 12 x 36, +/-2 deg, rock OD + 1 by 12, wire in the top 6 in, rod at
-        // most 50 deg, grounds 1,000 to 1,500 ft; MIL-HDBK-1013/1A: 2 in from firm ground.
+        // most 50 deg, grounds 1,000 to 1,500 ft (the 2 in over firm ground of MIL-HDBK-1013/1A are the base set's too).
         { "navy", "hole.lineDiameterMin", 0, -1, 10, "in", true },
         { "navy", "hole.lineDepthMin", 0, -1, 36, "in", true },
         { "navy", "hole.terminalDiameterMin", 0, -1, 12, "in", true },
         { "navy", "hole.terminalDepthMin", 0, -1, 36, "in", true },
-        { "navy", "gap.max", 0, -1, 2, "in", false },
         { "navy", "post.plumb", 0, -1, 2, "deg", false },
         { "navy", "wire.topBelow", 0, -1, 6, "in", false },
         { "navy", "brace.rodSlope", 0, -1, 50, "deg", false },
@@ -71,8 +70,8 @@ public sealed class AgencyLimitTests
         // with a rail, two rods at 12 ft, gap 2 +/- 1/2, 72 hours, wire within 12 in, rock 18 in with 1 in over, grounds 650 ft, 15 deg.
         { "usace", "brace.atHeight", 0, -1, 0, "", true },
         { "usace", "brace.doubleHeight", 0, -1, 12, "ft", false },
-        { "usace", "gap.min", 0, -1, 1.5, "in", false },
-        { "usace", "gap.max", 0, -1, 2.5, "in", false },
+        { "usace", "gap.min", 0, 0, 1.5, "in", true },
+        { "usace", "gap.max", 0, 2, 2.5, "in", true },
         { "usace", "cure.days", 0, -1, 3, "", false },
         { "usace", "wire.topBelow", 0, -1, 12, "in", false },
         { "usace", "rock.coreDepth", 0, 12, 18, "in", true },

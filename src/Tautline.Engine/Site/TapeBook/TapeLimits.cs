@@ -9,6 +9,7 @@ internal static class TapeLimits
     public static IEnumerable<string> Of(Job job)
     {
         if (job.Coordinates is { } frame) yield return $"the coordinate frame '{frame.System}'";
+        if (job.Ground is { } ground) yield return $"the ground kept from '{ground.Source.File}'";
         foreach (var part in job.MustUnderstand) yield return $"that '{part}' must be understood";
         foreach (var lost in Unplaced(job)) yield return lost;
         foreach (var lost in job.Gates.Where(Knows).SelectMany(OfGate)) yield return lost;
@@ -52,6 +53,10 @@ internal static class TapeLimits
 
     private static IEnumerable<string> OfLine(Line line)
     {
+        if (line.Ground is not null) yield return $"the measured ground of '{line.Id.Value}'";
+        if (line.Fit is not null) yield return $"how '{line.Id.Value}' goes over the ground";
+        foreach (var tie in new[] { line.Start, line.Finish })
+            if (tie?.Top is not null) yield return $"the height of what '{line.Id.Value}' ties to";
         foreach (var tie in new[] { line.Start, line.Finish })
             if (tie is { Kind: not TieIn.Fence } and not { Section: null, Fabric: null })
                 yield return $"the post and fabric of the {tie.Kind} that '{line.Id.Value}' ties to";
@@ -64,6 +69,7 @@ internal static class TapeLimits
         foreach (var gate in job.Gates.Where(g => !legs.Contains(g.Leg))) yield return $"the gate '{gate.Id.Value}', whose leg is not walked";
         foreach (var obstacle in job.Obstacles.Where(o => !legs.Contains(o.Leg)))
             yield return $"the obstacle '{obstacle.Id.Value}', whose leg is not walked";
+        foreach (var pin in job.Pins.Where(p => p.Top is not null)) yield return $"the settled top of the pin '{pin.Id.Value}'";
         foreach (var pin in job.Pins.Where(p => !legs.Contains(p.Leg))) yield return $"the pin '{pin.Id.Value}', whose leg is not walked";
         foreach (var work in job.Works.Where(w => !legs.Contains(w.Leg))) yield return $"the work '{work.Id.Value}', whose leg is not walked";
     }
