@@ -5,7 +5,9 @@ using Tautline.Cli.Catalog;
 using Tautline.Cli.Check;
 using Tautline.Cli.Compare;
 using Tautline.Cli.Plan;
+using Tautline.Cli.Profile;
 using Tautline.Cli.Schema;
+using Tautline.Cli.Stakes;
 using Tautline.Cli.Terminal;
 using Tautline.Cli.Why;
 
@@ -37,7 +39,8 @@ public static class CliApp
     {
         var root = new RootCommand("Tautline plans chain-link fence: posts, fabric and everything to buy, and the reason for every number.")
         {
-            PlanCommand.Define(host), WhyCommand.Define(host), CheckCommand.Define(host), CompareCommand.Define(host), CatalogCommand.Define(host), SchemaCommand.Define(host),
+            PlanCommand.Define(host), WhyCommand.Define(host), CheckCommand.Define(host), CompareCommand.Define(host), ProfileCommand.Define(host), StakesCommand.Define(host),
+            CatalogCommand.Define(host), SchemaCommand.Define(host),
         };
         foreach (var help in root.Options.OfType<HelpOption>()) help.Action = new HelpWithExitCodes((HelpAction)help.Action!);
         return root;

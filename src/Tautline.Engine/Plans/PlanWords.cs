@@ -35,6 +35,12 @@ public sealed record PlanWords(UnitSystem Units)
     /// <summary>A size: inches and fractions, or millimetres.</summary>
     public string Short(Length length) => Metric ? $"{Number(length.Metres * 1000, "0")} mm" : LengthText.Inches(length, 16);
 
+    /// <summary>A height over the datum: decimals of a foot or metre, as surveys state it.</summary>
+    public string Height(double metres) => Metric ? $"{Number(metres, "#,0.000")} m" : $"{Number(new Length(metres).Feet, "#,0.00")} ft";
+
+    /// <summary>A small length that may lie below zero.</summary>
+    public string Signed(Length length) => length.Metres < -1e-9 ? $"-{Short(Length.Abs(length))}" : Short(Length.Max(length, Length.Zero));
+
     public string Station(Length length) => StationText.Format(length, Units, 2);
 
     public string Volume(Volume volume)
