@@ -19,6 +19,7 @@ internal sealed class InteriorPoint
     private const double Stationary = 1e-8;
     private const double Reach = 0.995;
     private const int Patience = 25;
+    private const double Faint = 1e-13;
 
     // Where a run begins: metres of room to every bound, and room times multiplier.
     private const double Room = 0.1;
@@ -175,7 +176,9 @@ internal sealed class InteriorPoint
     private void Step(double mean, double least)
     {
         for (var r = 0; r < z.Length; r++) weight[r] = (atLow[r] ? lam[r] / s[r] : 0) + (atHigh[r] ? eta[r] / w[r] : 0);
-        newton.Factor(weight);
+        // As if every post had bounds a metre away that move with it: where nothing else holds a post it does not run off, and as
+        // these bounds fade with all others they change nothing of the answer.
+        newton.Factor(weight, mean + Faint);
         Array.Clear(cs);
         Array.Clear(cw);
         Direction(0);

@@ -6,9 +6,6 @@ namespace Tautline.Engine.Layout.Fit;
 /// </summary>
 internal sealed class NewtonSystem
 {
-    // Keeps a post that nothing holds where it is; it only shortens the step.
-    private const double Anchor = 1e-6;
-
     private readonly ChainArrays chain;
     private readonly Squares? squares;
     private readonly double squareRoot;
@@ -30,12 +27,13 @@ internal sealed class NewtonSystem
     }
 
     /// <summary>Takes the weight of every row (zero where it does not count).</summary>
-    public void Factor(double[] weight)
+    /// <param name="anchor">Weight with which every post clings to where it is; above zero.</param>
+    public void Factor(double[] weight, double anchor)
     {
         root.Start();
         for (var i = 0; i < chain.Posts; i++)
         {
-            root.Add(Anchor, 0);
+            root.Add(Math.Sqrt(anchor), 0);
             if (squares is not null) AddSquares(squares, i);
             Means(i, weight);
             AddRows(i, weight);
