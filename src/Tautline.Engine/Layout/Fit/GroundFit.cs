@@ -12,9 +12,6 @@ public static class GroundFit
     /// <summary>Largest breach of a constraint that counts as kept, metres.</summary>
     public const double ResidualTolerance = 1e-4;
 
-    /// <summary>By how much bends and rakes may exceed their limits for the sake of rounding.</summary>
-    public const double SlopeTolerance = 1e-9;
-
     private const int MostPasses = 60;
 
     /// <exception cref="ArgumentException">Posts or ground out of order, or limits out of range: the message names them.</exception>
@@ -74,7 +71,7 @@ public static class GroundFit
         for (var i = 0; i < plumb.Length; i++)
         {
             // Where the ground is steeper than any rail may be, the first guess shall not run away.
-            var slope = Math.Clamp((tops[i + 1] - tops[i]) / block.Bay(i), -block.RakeLimit[i], block.RakeLimit[i]);
+            var slope = Math.Clamp((tops[i + 1] - tops[i]) / block.Bay(i), block.Rakes[i].Low, block.Rakes[i].High);
             plumb[i] = block.Limits.FabricHeight * Math.Sqrt(1 + slope * slope);
         }
         return plumb;
