@@ -11,6 +11,9 @@ internal sealed class ChainSides
     private const double Start = 0.3;
     private const double FirstMean = 0.1;
 
+    // Of the mean complementarity; a correction far larger than what it corrects would take a multiplier all the way to zero.
+    private const double Trust = 2;
+
     private readonly int[] row;
     private readonly double[] sign;
     private readonly double[] bound;
@@ -128,10 +131,14 @@ internal sealed class ChainSides
         return gap;
     }
 
-    /// <summary>Makes up for the product of the two steps, which the linear equations leave out.</summary>
-    public void Correct()
+    /// <summary>Makes up for the product of the two steps, which the linear equations leave out; for no more than it can be trusted with.</summary>
+    public void Correct(double mean)
     {
-        for (var j = 0; j < row.Length; j++) correction[j] = roomMove[j] * multiplierMove[j];
+        for (var j = 0; j < row.Length; j++)
+        {
+            var most = Trust * share[j] * mean;
+            correction[j] = Math.Clamp(roomMove[j] * multiplierMove[j], -most, most);
+        }
     }
 
     /// <summary>Corrects the bounds that a longer step would throw far off the path.</summary>

@@ -5,8 +5,15 @@ namespace Tautline.Engine.Layout.Fit;
 /// <param name="Y">Slacks, with an unused place at the end.</param>
 /// <param name="AtLow">Multiplier of each row's lower bound, in units of the largest price.</param>
 /// <param name="AtHigh">The same of the upper bound.</param>
+/// <param name="Merit">Worst of gap and residuals as a share of what was asked for.</param>
 internal sealed record ChainAnswer(
-    double[] X, double[] Y, double[] AtLow, double[] AtHigh, double Value, double Residual, double Dual, double Gap, int Iterations, bool Converged);
+    double[] X, double[] Y, double[] AtLow, double[] AtHigh, double Value, double Residual, double Dual, double Gap, int Iterations, double Merit)
+{
+    // By how much rounding may keep a run from the goal, which is set as near as it mostly gets.
+    private const double Good = 100;
+
+    public bool Converged => Merit <= Good;
+}
 
 /// <summary>
 /// Primal-dual interior-point method with Mehrotra's corrector and further ones for centrality, for a <see cref="ChainArrays"/>: least sum
@@ -16,6 +23,7 @@ internal sealed class InteriorPoint
 {
     private const int MostSteps = 200;
     private const int Patience = 25;
+    private const int Settling = 4;
     private const double Feasible = 1e-10;
     private const double Stationary = 1e-8;
     private const double Reach = 0.995;
@@ -24,6 +32,9 @@ internal sealed class InteriorPoint
     private const double Long = 0.9;
     private const double Longer = 0.3;
     private const int Corrections = 3;
+
+    // A step shorter than this is given up for one back to the path.
+    private const double Short = 0.1;
 
     private const double Faint = 1e-13;
 
@@ -64,24 +75,20 @@ internal sealed class InteriorPoint
         StartSlacks();
         rows.Read(x, y, z);
         sides.Begin(z);
-        var (least, since) = (double.PositiveInfinity, 0);
-        for (var step = 0; ; step++)
+        ChainAnswer? best = null;
+        for (var (step, since) = (0, 0); ; step++, since++)
         {
             var here = State(relative, absolute);
-            if (Trace) Console.WriteLine($"  {step}: merit {here.Merit:0.0e0} value {here.Value:0.000000e0} res {here.Residual:0.0e0} dual {here.Dual:0.0e0} gap {here.Gap:0.0e0} {last}");
-            (least, since) = here.Merit < 0.9 * least ? (here.Merit, 0) : (least, since + 1);
-            if (here.Merit <= 1 || step == MostSteps || since > Patience) return Answer(here, step);
+            if (best is null || here.Merit < 0.9 * best.Merit) (best, since) = (Answer(here, step), 0);
+            if (best.Merit <= 1 || step == MostSteps || since == (best.Converged ? Settling : Patience)) return best;
             Step(here.Gap, 0.1 * (relative * here.Value + absolute));
         }
     }
 
-    public static bool Trace;
-    private string last = "";
-
     private ChainAnswer Answer((double Merit, double Value, double Residual, double Dual, double Gap) here, int steps)
     {
         var (low, high) = sides.Multipliers(rows, chain.Rows + chain.Groups);
-        return new ChainAnswer(x, y, low, high, here.Value, here.Residual, here.Dual, here.Gap, steps, here.Merit <= 1);
+        return new ChainAnswer([.. x], [.. y], low, high, here.Value, here.Residual, here.Dual, here.Gap, steps, here.Merit);
     }
 
     /// <summary>Slacks as large as the start needs them.</summary>
@@ -132,17 +139,18 @@ internal sealed class InteriorPoint
     /// <param name="enough">A gap that need not be made smaller: nearer the corner rounding takes over.</param>
     private void Step(double gap, double enough)
     {
-        Factor(gap / sides.Shares);
+        var mean = gap / sides.Shares;
+        Factor(mean);
         sides.ClearCorrections();
         Direction(0);
         var (primal, dual) = Lengths(1);
         var share = sides.Ahead(primal, dual) / gap;
-        sides.Correct();
+        sides.Correct(mean);
         var target = Math.Max(enough, gap * share * share * share) / sides.Shares;
         Direction(target);
         (primal, dual) = Lengths(Reach);
         for (var round = 0; round < Corrections && Math.Min(primal, dual) < Long; round++) (primal, dual) = Correct(target, primal, dual);
-        last = $"share {share:0.0e0} primal {primal:0.000} dual {dual:0.000}";
+        if (Math.Min(primal, dual) < Short) (primal, dual) = Centre(mean);
         Move(primal, dual);
     }
 
@@ -160,6 +168,14 @@ internal sealed class InteriorPoint
     {
         sides.Recentre(target, Math.Min(1, primal + Longer), Math.Min(1, dual + Longer));
         Direction(target);
+        return Lengths(Reach);
+    }
+
+    /// <summary>Towards the path and not along it.</summary>
+    private (double Primal, double Dual) Centre(double mean)
+    {
+        sides.ClearCorrections();
+        Direction(mean);
         return Lengths(Reach);
     }
 

@@ -9,6 +9,7 @@ internal static class Narrowing
 {
     private const double Nothing = 1e-7;
     private const double Wide = 10;
+    private const double Further = 4;
 
     /// <param name="tolerance">By how much later phases may worsen this one in all.</param>
     public static void ToBest(ChainArrays chain, ChainAnswer answer, double tolerance)
@@ -17,7 +18,7 @@ internal static class Narrowing
         if (count == 0 || sum == 0) return;
         var (each, common) = (tolerance / (2 * count), tolerance / (2 * sum));
         for (var g = 0; g < chain.Groups; g++)
-            if (chain.Use[g] == SlackUse.Open && each / answer.AtLow[chain.Rows + g] + common < Nothing) Shut(chain, g, answer.Y[g]);
+            if (chain.Use[g] == SlackUse.Open && each / answer.AtLow[chain.Rows + g] + common + Further * answer.Y[g] < Nothing) Shut(chain, g, answer.Y[g]);
         for (var r = 0; r < chain.Rows + chain.Groups; r++)
             if (chain.Counts(r) && chain.Low[r] != chain.High[r]) Narrow(chain, r, answer, each, common);
     }
@@ -40,11 +41,15 @@ internal static class Narrowing
 
     private static void Narrow(ChainArrays chain, int r, ChainAnswer answer, double each, double common)
     {
-        var (here, multiplier) = (chain.Activity(r, answer.X, answer.Y), Math.Max(answer.AtLow[r], answer.AtHigh[r]));
-        var width = multiplier > 0 ? each / multiplier + common : double.PositiveInfinity;
+        var (here, up) = (chain.Activity(r, answer.X, answer.Y), answer.AtLow[r] > answer.AtHigh[r]);
+        var multiplier = up ? answer.AtLow[r] : answer.AtHigh[r];
+        if (multiplier <= 0) return;
+        // As far again as it is now, a few times: what stands off its bound in the middle of the best answers stands off further in others.
+        var off = Math.Max(0, up ? here - chain.Low[r] : chain.High[r] - here);
+        var width = each / multiplier + common + Further * off;
         if (width < Nothing) (chain.Low[r], chain.High[r]) = (here, here);
         else if (width > Wide) return;
-        else if (answer.AtLow[r] > answer.AtHigh[r]) chain.High[r] = Math.Min(chain.High[r], Math.Max(here, chain.Low[r]) + width);
+        else if (up) chain.High[r] = Math.Min(chain.High[r], Math.Max(here, chain.Low[r]) + width);
         else chain.Low[r] = Math.Max(chain.Low[r], Math.Min(here, chain.High[r]) - width);
     }
 }
