@@ -12,7 +12,7 @@ public sealed class OptimumTests
     [InlineData("gully along", FitMode.Smooth)]
     [InlineData("gully across", FitMode.Smooth)]
     [InlineData("gully aslant", FitMode.Follow)]
-    [InlineData("lot north", FitMode.Smooth)]
+    [InlineData("lot back", FitMode.Smooth)]
     [InlineData("lot aslant", FitMode.Follow)]
     [InlineData("lot east", FitMode.Smooth)]
     [InlineData("subdivision along", FitMode.Smooth)]
@@ -58,9 +58,11 @@ public sealed class OptimumTests
         var grading = raw.Grading();
         // 1e-8 m2 a metre: what the general solver's own tolerance of 1e-9 and ours allow where the optimum is nothing.
         Near(grading, cost, 1e-6 * grading + 1e-8 * length);
-        Assert.InRange(excess, raw.PostLength(cost + 1e-6 * grading) - 1e-7 * input.Posts.Count, raw.PostLength(Math.Max(cost, grading)) * (1 + 1e-6) + 1e-7 * input.Posts.Count);
+        var most = Math.Max(cost, grading);
+        var least = raw.PostLength(most);
+        Assert.InRange(excess, raw.PostLength(cost + 1e-6 * grading) - 1e-7 * input.Posts.Count, least * (1 + 1e-6) + 1e-7 * input.Posts.Count);
         var flow = new Flowing(input, fit.Bays);
-        var gap = raw.FlowGap(flow.Gradient(fit.Tops), fit.Tops, cost + 1e-9, excess + 1e-9);
+        var gap = raw.FlowGap(flow.Gradient(fit.Tops), fit.Tops, most + 1e-9, Math.Max(excess, least) + 1e-9);
         Assert.InRange(gap, double.NegativeInfinity, 1e-5 * flow.Value(fit.Tops) + 1e-7);
     }
 

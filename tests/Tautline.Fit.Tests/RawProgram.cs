@@ -11,6 +11,7 @@ internal sealed class RawProgram
     private readonly FitInput input;
     private readonly IReadOnlyList<FittedBay> bays;
     private readonly Solver solver = Solver.CreateSolver("GLOP");
+    private readonly double datum;
     private readonly Variable[] tops;
     private readonly Variable[] cut;
     private readonly Variable[] fill;
@@ -18,8 +19,9 @@ internal sealed class RawProgram
 
     public RawProgram(FitInput input, IReadOnlyList<FittedBay> bays)
     {
-        (this.input, this.bays) = (input, bays);
-        tops = [.. input.Posts.Select((p, i) => solver.MakeNumVar(p.Pinned ?? -1e5, p.Pinned ?? 1e5, $"t{i}"))];
+        // Counted from the ground at the first post: 1e-9 of a mountain's height would be lost in rounding.
+        (this.input, this.bays, datum) = (input, bays, input.Ground[0].Height);
+        tops = [.. input.Posts.Select((p, i) => solver.MakeNumVar((p.Pinned ?? -1e5) - datum, (p.Pinned ?? 1e5) - datum, $"t{i}"))];
         cut = [.. bays.Select(b => solver.MakeNumVar(0, double.PositiveInfinity, $"u{b.Index}"))];
         fill = [.. bays.Select(b => solver.MakeNumVar(0, double.PositiveInfinity, $"v{b.Index}"))];
         excess = [.. input.Posts.Select((_, i) => solver.MakeNumVar(0, double.PositiveInfinity, $"e{i}"))];
@@ -58,17 +60,27 @@ internal sealed class RawProgram
         foreach (var e in excess) posts.SetCoefficient(e, 1);
         solver.Objective().Clear();
         for (var i = 0; i < tops.Length; i++) solver.Objective().SetCoefficient(tops[i], gradient[i]);
-        return at.Select((t, i) => gradient[i] * t).Sum() - Minimum();
+        return at.Select((t, i) => gradient[i] * (t - datum)).Sum() - Minimum();
     }
 
     private double Minimum()
     {
         solver.Objective().SetMinimization();
+        // Its ways of solving stumble over different programs at a tolerance this small; an answer by any of them will do.
+        var status = Solver.ResultStatus.NOT_SOLVED;
+        for (var way = 0; way < 4 && status != Solver.ResultStatus.OPTIMAL; way++) status = solver.Solve(Way(way));
+        Assert.Equal(Solver.ResultStatus.OPTIMAL, status);
+        return solver.Objective().Value();
+    }
+
+    private static MPSolverParameters Way(int way)
+    {
         var parameters = new MPSolverParameters();
         parameters.SetDoubleParam(MPSolverParameters.DoubleParam.PRIMAL_TOLERANCE, 1e-9);
         parameters.SetDoubleParam(MPSolverParameters.DoubleParam.DUAL_TOLERANCE, 1e-9);
-        Assert.Equal(Solver.ResultStatus.OPTIMAL, solver.Solve(parameters));
-        return solver.Objective().Value();
+        parameters.SetIntegerParam(MPSolverParameters.IntegerParam.PRESOLVE, way % 2 == 0 ? 1 : 0);
+        parameters.SetIntegerParam(MPSolverParameters.IntegerParam.LP_ALGORITHM, way < 2 ? 10 : 11);
+        return parameters;
     }
 
     private void Price(FittedBay bay, Action<Variable, double> set)
@@ -82,10 +94,10 @@ internal sealed class RawProgram
         foreach (var (station, height) in Grounds.Under(input.Ground, bay.From, bay.To))
         {
             var share = (station - bay.From) / bay.Length;
-            var least = solver.MakeConstraint(height + input.Limits.LeastGap + bay.Plumb, double.PositiveInfinity);
+            var least = solver.MakeConstraint(height - datum + input.Limits.LeastGap + bay.Plumb, double.PositiveInfinity);
             Top(least, bay.Index, share);
             least.SetCoefficient(cut[bay.Index], 1);
-            var most = solver.MakeConstraint(double.NegativeInfinity, height + input.Limits.MostGap + bay.Plumb);
+            var most = solver.MakeConstraint(double.NegativeInfinity, height - datum + input.Limits.MostGap + bay.Plumb);
             Top(most, bay.Index, share);
             most.SetCoefficient(fill[bay.Index], -1);
         }
@@ -105,7 +117,7 @@ internal sealed class RawProgram
         var post = input.Posts[i];
         if (double.IsFinite(post.LongestAbove))
         {
-            var row = solver.MakeConstraint(double.NegativeInfinity, Grounds.At(input.Ground, post.Station) + post.LongestAbove);
+            var row = solver.MakeConstraint(double.NegativeInfinity, Grounds.At(input.Ground, post.Station) - datum + post.LongestAbove);
             row.SetCoefficient(tops[i], 1);
             row.SetCoefficient(excess[i], -1);
         }

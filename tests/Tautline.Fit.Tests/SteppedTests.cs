@@ -13,10 +13,11 @@ public sealed class SteppedTests
     {
         var fit = GroundFit.Fit(input);
         var best = Groupings(input.Posts.Count - 1).Select(g => Cost(input, g)).Min();
-        Assert.Equal(best.Forbidden, Forbidden(input, fit), 1e-5);
-        Assert.Equal(best.Grading, Priced(input, fit) , 1e-5);
+        Assert.Equal((double)best.Pins, Pins(input, fit), 1e-8);
+        Assert.Equal((double)best.Forbidden, Forbidden(input, fit), 1e-8);
+        Assert.Equal((double)best.Grading, Priced(input, fit), 1e-8);
         Assert.Equal(best.Steps, fit.Bays.Skip(1).Count(b => b.TopFrom != fit.Bays[b.Index - 1].TopTo && !input.Posts[b.Index].Terminal));
-        Assert.Equal(best.Height, fit.Bays.Sum(b => b.Length * b.TopFrom), 1e-4);
+        Assert.Equal((double)best.Height, fit.Bays.Sum(b => b.Length * b.TopFrom), 1e-8);
     }, iter: 300);
 
     [Fact]
@@ -52,40 +53,62 @@ public sealed class SteppedTests
         Assert.Equal(0.4, broken.Amount, 9);
     }
 
+    [Fact]
+    public void OfThreePinsInOneBayRowTheMiddleOneIsMet()
+    {
+        // Both bays see the pin of 2.3 between them: off by 0.1 + 0 + 0 + 0.2 at 2.3, by more at any other level, and two levels would miss no less.
+        FitPost[] posts = [new(0, true, 2.2), new(3, false, 2.3), new(6, true, 2.5)];
+        var fit = GroundFit.Fit(new FitInput(posts, [new(0, 0), new(6, 0)], Limits, Mode: FitMode.Stepped));
+        Assert.Equal(0.3, Pins(fit, posts), 9);
+    }
+
+    // Whole millimetres, which decimals hold exactly: groupings of equal cost must not differ in the last digit.
     private static readonly Gen<FitInput> GenInput =
         from bays in Gen.Int[1, 8]
-        from lengths in Gen.Double[1, 3.5].Array[bays]
-        from heights in Gen.Double[-0.3, 0.3].Array[bays * 3 + 1]
+        from lengths in Gen.Int[10, 35].Array[bays]
+        from heights in Gen.Int[-300, 300].Array[bays * 3 + 1]
         from terminals in Gen.Frequency((3, Gen.Const(false)), (1, Gen.Const(true))).Array[bays + 1]
+        from pins in Gen.Frequency((9, Gen.Const(false)), (1, Gen.Const(true))).Array[bays + 1]
+        from tops in Gen.Int[19, 24].Array[bays + 1]
         from remedies in Gen.Int[0, 15]
-        from roughness in Gen.Bool
-        let posts = Enumerable.Range(0, bays + 1).Select(i => new FitPost(lengths.Take(i).Sum(), terminals[i])).ToList()
-        let ground = heights.Select((h, i) => new GroundVertex(i == heights.Length - 1 ? posts[^1].Station : posts[^1].Station * i / (heights.Length - 1), (roughness ? 1.0 : 0.1) * h)).ToList()
+        from rough in Gen.Bool
+        let posts = Enumerable.Range(0, bays + 1).Select(i => new FitPost(lengths.Take(i).Sum() / 10.0, terminals[i], pins[i] ? tops[i] / 10.0 : null)).ToList()
+        let ground = Enumerable.Range(0, bays).SelectMany(i => Enumerable.Range(0, 3).Select(k => new GroundVertex((lengths.Take(i).Sum() + k * lengths[i] / 4) / 10.0, Height(heights[3 * i + k], rough))))
+            .Append(new GroundVertex(posts[^1].Station, Height(heights[^1], rough))).ToList()
         select new FitInput(posts, ground, Limits, (Remedies)remedies, FitMode.Stepped);
+
+    private static double Height(int millimetres, bool rough) => (rough ? millimetres : millimetres / 10) / 1000.0;
 
     private static IEnumerable<int[]> Groupings(int bays)
         => Enumerable.Range(0, 1 << (bays - 1)).Select(bits => Enumerable.Range(1, bays - 1).Where(i => (bits >> (i - 1) & 1) == 1).ToArray());
 
-    private static (double Forbidden, double Grading, int Steps, double Height) Cost(FitInput input, int[] cuts)
+    private static (decimal Pins, decimal Forbidden, decimal Grading, int Steps, decimal Height) Cost(FitInput input, int[] cuts)
     {
         int[] edges = [0, .. cuts, input.Posts.Count - 1];
         var groups = edges.Zip(edges.Skip(1), (from, to) => Best(input, from, to)).ToList();
-        return (Math.Round(groups.Sum(g => g.Forbidden), 6), Math.Round(groups.Sum(g => g.Grading), 6), cuts.Count(c => !input.Posts[c].Terminal), groups.Sum(g => g.Height));
+        return (groups.Sum(g => g.Pins), groups.Sum(g => g.Forbidden), groups.Sum(g => g.Grading), cuts.Count(c => !input.Posts[c].Terminal), groups.Sum(g => g.Height));
     }
 
-    /// <summary>Every level at which some vertex begins to count is tried.</summary>
-    private static (double Forbidden, double Grading, double Height) Best(FitInput input, int from, int to)
+    /// <summary>Every level at which some vertex or pin begins to count is tried.</summary>
+    private static (decimal Pins, decimal Forbidden, decimal Grading, decimal Height) Best(FitInput input, int from, int to)
     {
-        var bays = Enumerable.Range(from, to - from).Select(i => (Length: input.Posts[i + 1].Station - input.Posts[i].Station,
-            Heights: Grounds.Under(input.Ground, input.Posts[i].Station, input.Posts[i + 1].Station).Select(g => g.Height).ToList())).ToList();
-        return bays.SelectMany(b => b.Heights).SelectMany(h => new[] { h + 2, h + 2.1 }).Select(level =>
+        var bays = Enumerable.Range(from, to - from).Select(i => (
+            Length: (decimal)input.Posts[i + 1].Station - (decimal)input.Posts[i].Station,
+            Heights: input.Ground.Where(g => g.Station >= input.Posts[i].Station && g.Station <= input.Posts[i + 1].Station).Select(g => (decimal)g.Height).ToList(),
+            Pins: input.Posts.Skip(i).Take(2).Where(p => p.Pinned is not null).Select(p => (decimal)p.Pinned!.Value).ToList())).ToList();
+        var (c, f) = (CanCut(input), CanFill(input));
+        return bays.SelectMany(b => b.Heights).SelectMany(h => new[] { h + 2, h + 2.1m }).Concat(bays.SelectMany(b => b.Pins)).Select(level =>
         {
             var cut = bays.Sum(b => b.Length * Math.Max(0, b.Heights.Max() + 2 - level));
-            var fill = bays.Sum(b => b.Length * Math.Max(0, level - 2.1 - b.Heights.Min()));
-            var (c, f) = (CanCut(input), CanFill(input));
-            return (Math.Round((c ? 0 : cut) + (f ? 0 : fill), 7), Math.Round((c ? cut : 0) + (f ? 2 * fill : 0), 7), bays.Sum(b => b.Length) * level);
+            var fill = bays.Sum(b => b.Length * Math.Max(0, level - 2.1m - b.Heights.Min()));
+            return (bays.Sum(b => b.Pins.Sum(p => Math.Abs(p - level))), (c ? 0 : cut) + (f ? 0 : fill), (c ? cut : 0) + (f ? 2 * fill : 0), bays.Sum(b => b.Length) * level);
         }).Min();
     }
+
+    private static double Pins(FitInput input, FittedLine fit) => Pins(fit, [.. input.Posts]);
+
+    private static double Pins(FittedLine fit, FitPost[] posts)
+        => fit.Bays.Sum(b => posts.Skip(b.Index).Take(2).Where(p => p.Pinned is not null).Sum(p => Math.Abs(p.Pinned!.Value - b.TopFrom)));
 
     private static bool CanCut(FitInput input) => (input.Allowed & (Remedies.TrimOrBury | Remedies.Grading)) != 0;
 

@@ -52,24 +52,24 @@ internal static class BlockRows
     }
 
     private static void AddRake(FitBlock block, ChainProgram chain, int i, int slack)
-        => AddBetween(chain, i, -1, 1, 0, block.RakeLimit[i] * block.Bay(i), slack);
+        => AddBetween(chain, i, (-1, 1, 0), block.Rakes[i], block.Bay(i), slack);
 
     private static void AddBend(FitBlock block, ChainProgram chain, int i, int slack)
     {
         var lever = block.Lever(i + 1);
         var (before, after) = (lever / block.Bay(i), lever / block.Bay(i + 1));
-        AddBetween(chain, i, before, -before - after, after, block.BendLimit[i + 1] * lever, slack);
+        AddBetween(chain, i, (before, -before - after, after), block.Bends[i + 1], lever, slack);
     }
 
-    private static void AddBetween(ChainProgram chain, int i, double a0, double a1, double a2, double most, int slack)
+    private static void AddBetween(ChainProgram chain, int i, (double A, double B, double C) of, SlopeRange range, double lever, int slack)
     {
         if (slack == ChainProgram.None)
         {
-            chain.AddRow(i, a0, a1, a2, -most, most);
+            chain.AddRow(i, of.A, of.B, of.C, range.Low * lever, range.High * lever);
             return;
         }
-        chain.AddRow(i, a0, a1, a2, -most, Endless, slack);
-        chain.AddRow(i, -a0, -a1, -a2, -most, Endless, slack);
+        chain.AddRow(i, of.A, of.B, of.C, range.Low * lever, Endless, slack);
+        chain.AddRow(i, -of.A, -of.B, -of.C, -range.High * lever, Endless, slack);
     }
 }
 

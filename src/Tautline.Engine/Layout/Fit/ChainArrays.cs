@@ -62,6 +62,14 @@ internal sealed class ChainArrays
         return g != ChainProgram.None && Use[g] == SlackUse.Open ? g : ChainProgram.None;
     }
 
+    /// <summary>What stands between the bounds of a row.</summary>
+    public double Activity(int row, double[] x, double[] y)
+    {
+        if (row >= Rows) return y[row - Rows];
+        var (i, g) = (Lead[row], Slack(row));
+        return A0[row] * x[i] + A1[row] * x[i + 1] + A2[row] * x[i + 2] + (g >= 0 ? y[g] : 0);
+    }
+
     private static int[] Starts(int[] leads, int posts)
     {
         var starts = new int[posts + 1];

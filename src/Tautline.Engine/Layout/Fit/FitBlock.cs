@@ -14,9 +14,9 @@ internal sealed class FitBlock
     {
         (this.input, this.hulls, this.ground, First, Count) = (input, hulls, ground, first, last - first + 1);
         Pinned = [.. Enumerable.Range(first, Count).Select(i => input.Posts[i].Pinned is not null)];
-        (BendLimit, RakeLimit) = (new double[Count], new double[Count]);
-        Array.Fill(BendLimit, Limits.GreatestBend + GroundFit.SlopeTolerance);
-        Array.Fill(RakeLimit, Limits.GreatestRake + GroundFit.SlopeTolerance);
+        (Bends, Rakes) = (new SlopeRange[Count], new SlopeRange[Bays]);
+        Array.Fill(Bends, new SlopeRange(-Limits.GreatestBend, Limits.GreatestBend));
+        Array.Fill(Rakes, new SlopeRange(-Limits.GreatestRake, Limits.GreatestRake));
     }
 
     public int First { get; }
@@ -32,11 +32,11 @@ internal sealed class FitBlock
 
     public bool[] Pinned { get; }
 
-    /// <summary>Largest change of slope per post; more than the stated one where pins leave no choice.</summary>
-    public double[] BendLimit { get; }
+    /// <summary>Allowed changes of slope per post; where pins leave no choice the one they force.</summary>
+    public SlopeRange[] Bends { get; }
 
-    /// <summary>Largest slope per bay.</summary>
-    public double[] RakeLimit { get; }
+    /// <summary>Allowed slopes per bay, the same way.</summary>
+    public SlopeRange[] Rakes { get; }
 
     /// <summary>Cuts the line at its pinned terminals.</summary>
     public static List<FitBlock> Of(FitInput input, BayHulls hulls, GroundProfile ground)
@@ -72,4 +72,12 @@ internal sealed class FitBlock
 
     /// <summary>Smallest and largest gap in a bay for stated tops.</summary>
     public (double Least, double Most) Gaps(int bay, double top, double next, double plumb) => hulls.Gaps(First + bay, top, next, plumb);
+}
+
+/// <summary>Slopes or changes of slope, rise over run, both ends included.</summary>
+internal readonly record struct SlopeRange(double Low, double High)
+{
+    private const double Rounding = 1e-12;
+
+    public bool Holds(double slope) => slope >= Low - Rounding && slope <= High + Rounding;
 }

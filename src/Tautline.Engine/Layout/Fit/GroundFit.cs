@@ -12,10 +12,7 @@ public static class GroundFit
     /// <summary>Largest breach of a constraint that counts as kept, metres.</summary>
     public const double ResidualTolerance = 1e-4;
 
-    /// <summary>By how much bends and rakes may exceed their limits for the sake of rounding.</summary>
-    public const double SlopeTolerance = 1e-9;
-
-    private const int MostPasses = 30;
+    private const int MostPasses = 60;
 
     /// <exception cref="ArgumentException">Posts or ground out of order, or limits out of range: the message names them.</exception>
     public static FittedLine Fit(FitInput input)
@@ -28,57 +25,62 @@ public static class GroundFit
 
     private static FittedLine Follow(FitInput input, GroundProfile ground, BayHulls hulls)
     {
-        var blocks = FitBlock.Of(input, hulls, ground);
-        PhaseCertificate[] hard = [.. blocks.Select(HardLimits.Loosen).OfType<PhaseCertificate>()];
-        var tops = new double[input.Posts.Count];
-        var plumb = FirstPlumb(input, blocks);
-        for (var pass = 1; ; pass++)
+        var (tops, plumb) = (new double[input.Posts.Count], new double[input.Posts.Count - 1]);
+        List<FitCertificate> certificates = [];
+        foreach (var block in FitBlock.Of(input, hulls, ground))
         {
-            var phases = hard.ToList();
-            foreach (var block in blocks) phases.AddRange(Solve(block, plumb, tops));
-            var next = PlumbOf(input, tops);
-            var change = next.Zip(plumb, (a, b) => Math.Abs(a - b)).Max();
-            if (change <= HeightTolerance || pass == MostPasses)
-                return Report(input, ground, hulls, tops, plumb, new FitCertificate(pass, change, Merge(phases)));
-            plumb = next;
+            var hard = HardLimits.Loosen(block);
+            certificates.Add(Settle(block, hard, tops.AsSpan(block.First, block.Count), plumb.AsSpan(block.First, block.Bays)));
         }
+        var bays = plumb.Select((p, i) => FitReport.Bay(input, hulls, i, tops[i], tops[i + 1], p)).ToList();
+        return FitReport.Of(input, ground, bays, tops, Merge(certificates));
     }
 
-    private static FittedLine Report(FitInput input, GroundProfile ground, BayHulls hulls, double[] tops, double[] plumb, FitCertificate certificate)
-        => FitReport.Of(input, ground, [.. plumb.Select((p, i) => FitReport.Bay(input, hulls, i, tops[i], tops[i + 1], p))], tops, certificate);
-
-    private static IReadOnlyList<PhaseCertificate> Solve(FitBlock block, double[] plumb, double[] tops)
+    /// <summary>Fits a block again and again until the plumb heights it holds are those of the slopes it finds.</summary>
+    private static FitCertificate Settle(FitBlock block, PhaseCertificate? hard, Span<double> tops, Span<double> plumb)
     {
-        var (own, phases) = BlockFit.Solve(block, plumb[block.First..(block.First + block.Bays)]);
-        own.CopyTo(tops, block.First);
-        return phases;
+        var heights = new PlumbHeights(FirstPlumb(block));
+        for (var pass = 1; ; pass++)
+        {
+            var (own, phases) = BlockFit.Solve(block, heights.Held);
+            var found = PlumbOf(block, own);
+            var change = heights.Off(found);
+            if (change <= HeightTolerance || pass == MostPasses)
+            {
+                own.CopyTo(tops);
+                heights.Held.CopyTo(plumb);
+                return new FitCertificate(pass, change, hard is null ? phases : [hard, .. phases]);
+            }
+            heights.Take(found);
+        }
     }
 
     /// <summary>Plumb heights to start with: of the rail that no limit holds.</summary>
-    private static double[] FirstPlumb(FitInput input, List<FitBlock> blocks)
+    private static double[] FirstPlumb(FitBlock block)
     {
-        double[] plumb = [.. Enumerable.Repeat(input.Limits.FabricHeight, input.Posts.Count - 1)];
-        var tops = new double[input.Posts.Count];
-        for (var round = 0; round < 3; round++)
-        {
-            foreach (var block in blocks) Flow.Unbounded(block, plumb[block.First..(block.First + block.Bays)]).CopyTo(tops, block.First);
-            plumb = PlumbOf(input, tops);
-        }
+        var plumb = new double[block.Bays];
+        Array.Fill(plumb, block.Limits.FabricHeight);
+        for (var round = 0; round < 3; round++) plumb = PlumbOf(block, Flow.Unbounded(block, plumb));
         return plumb;
     }
 
     /// <summary>Fabric square to the rail stands H*sqrt(1 + g^2) tall.</summary>
-    private static double[] PlumbOf(FitInput input, double[] tops)
-        => [.. Enumerable.Range(0, tops.Length - 1).Select(i => Plumb(input, (tops[i + 1] - tops[i]) / (input.Posts[i + 1].Station - input.Posts[i].Station)))];
-
-    private static double Plumb(FitInput input, double slope)
+    private static double[] PlumbOf(FitBlock block, double[] tops)
     {
-        // Where the ground is steeper than any rail may be, the first guess shall not run away.
-        var held = Math.Clamp(slope, -input.Limits.GreatestRake, input.Limits.GreatestRake);
-        return input.Limits.FabricHeight * Math.Sqrt(1 + held * held);
+        var plumb = new double[block.Bays];
+        for (var i = 0; i < plumb.Length; i++)
+        {
+            // Where the ground is steeper than any rail may be, the first guess shall not run away.
+            var slope = Math.Clamp((tops[i + 1] - tops[i]) / block.Bay(i), block.Rakes[i].Low, block.Rakes[i].High);
+            plumb[i] = block.Limits.FabricHeight * Math.Sqrt(1 + slope * slope);
+        }
+        return plumb;
     }
 
-    private static List<PhaseCertificate> Merge(List<PhaseCertificate> phases) =>
+    private static FitCertificate Merge(List<FitCertificate> blocks)
+        => new(blocks.Max(b => b.Passes), blocks.Max(b => b.HeightChange), Merge(blocks.SelectMany(b => b.Phases)));
+
+    private static List<PhaseCertificate> Merge(IEnumerable<PhaseCertificate> phases) =>
     [
         .. phases.GroupBy(p => p.Phase).OrderBy(g => g.Key).Select(g => new PhaseCertificate(
             g.Key, g.Sum(p => p.Value), g.Max(p => p.Residual), g.Max(p => p.Dual), g.Sum(p => p.Gap), g.Max(p => p.Iterations), g.All(p => p.Converged))),

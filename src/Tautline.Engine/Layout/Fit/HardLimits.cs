@@ -3,7 +3,8 @@ namespace Tautline.Engine.Layout.Fit;
 /// <summary>Finds out whether bends and rakes can be kept between the pins, and loosens by the least sum those that cannot.</summary>
 internal static class HardLimits
 {
-    private const double Noticed = 1e-7;
+    private const double Noticed = 1e-8;
+    private const double Costly = 1e-5;
 
     /// <summary>Loosens the block's limits where they must be; nothing where they all can be kept.</summary>
     public static PhaseCertificate? Loosen(FitBlock block)
@@ -13,19 +14,31 @@ internal static class HardLimits
         var chain = BlockRows.Hard(block, straight).ToArrays();
         Array.Fill(chain.Price, 1);
         Array.Fill(chain.Use, SlackUse.Open);
-        var answer = new InteriorPoint(chain, null, 1, new double[block.Count]).Solve(1e-9, 1e-9);
-        Take(block, answer);
+        var answer = new InteriorPoint(chain, null, 1, new double[block.Count]).Solve(1e-11, 1e-11);
+        Take(block, chain, answer, [.. straight.Select((top, i) => top + answer.X[i])]);
         return new PhaseCertificate(FitPhase.HardLimits, answer.Value, answer.Residual, answer.Dual, answer.Gap, answer.Iterations, answer.Converged);
     }
 
-    private static void Take(FitBlock block, ChainAnswer answer)
+    /// <summary>
+    /// The breach can be shared out in many ways; the one found, which shares it evenly, is kept: what is broken, and what could only be
+    /// kept by breaking more, stays as it is.
+    /// </summary>
+    private static void Take(FitBlock block, ChainArrays chain, ChainAnswer answer, double[] tops)
     {
+        var stays = new bool[chain.Groups];
+        for (var g = 0; g < chain.Groups; g++) stays[g] = answer.Y[g] > Noticed;
+        for (var r = 0; r < chain.Rows; r++) stays[chain.Group[r]] |= answer.AtLow[r] > Costly;
         for (var i = 0; i < block.Bays; i++)
         {
-            if (answer.Y[2 * i] > Noticed) block.RakeLimit[i] += answer.Y[2 * i] / block.Bay(i);
-            if (answer.Y[2 * i + 1] > Noticed) block.BendLimit[i + 1] += answer.Y[2 * i + 1] / block.Lever(i + 1);
+            var slope = Slope(block, tops, i);
+            if (stays[2 * i]) block.Rakes[i] = new SlopeRange(slope, slope);
+            if (!stays[2 * i + 1] || !block.RunsThrough(i + 1)) continue;
+            var bend = Slope(block, tops, i + 1) - slope;
+            block.Bends[i + 1] = new SlopeRange(bend, bend);
         }
     }
+
+    private static double Slope(FitBlock block, double[] tops, int bay) => (tops[bay + 1] - tops[bay]) / block.Bay(bay);
 
     /// <summary>Straight from pin to pin, level beyond the outer ones: no line has a smaller greatest slope.</summary>
     private static double[] BetweenPins(FitBlock block)
@@ -51,9 +64,8 @@ internal static class HardLimits
     {
         for (var i = 0; i < block.Bays; i++)
         {
-            var slope = (tops[i + 1] - tops[i]) / block.Bay(i);
-            if (Math.Abs(slope) > block.RakeLimit[i]) return false;
-            if (block.RunsThrough(i + 1) && Math.Abs((tops[i + 2] - tops[i + 1]) / block.Bay(i + 1) - slope) > block.BendLimit[i + 1]) return false;
+            if (!block.Rakes[i].Holds(Slope(block, tops, i))) return false;
+            if (block.RunsThrough(i + 1) && !block.Bends[i + 1].Holds(Slope(block, tops, i + 1) - Slope(block, tops, i))) return false;
         }
         return true;
     }

@@ -1,53 +1,47 @@
 namespace Tautline.Engine.Layout.Fit;
 
-/// <summary>What a group of level bays costs, in whole 1e-7 m or m2, compared in this order.</summary>
-/// <param name="Pins">By how much pinned tops within the group differ from its level.</param>
-/// <param name="Forbidden">Length times cut and fill for which no remedy is allowed.</param>
-/// <param name="Grading">Priced cut and fill.</param>
-/// <param name="Steps">Posts that a step turns into terminals.</param>
-/// <param name="Height">Length times level over the lowest ground: the lower fence wins.</param>
-internal readonly record struct SteppedCost(long Pins, long Forbidden, long Grading, int Steps, long Height) : IComparable<SteppedCost>
-{
-    public int CompareTo(SteppedCost other)
-        => (Pins, Forbidden, Grading, Steps, Height).CompareTo((other.Pins, other.Forbidden, other.Grading, other.Steps, other.Height));
-
-    public static SteppedCost operator +(SteppedCost a, SteppedCost b)
-        => new(a.Pins + b.Pins, a.Forbidden + b.Forbidden, a.Grading + b.Grading, a.Steps + b.Steps, a.Height + b.Height);
-}
-
 /// <summary>
-/// Bays that share one level. What they cost is a convex broken line over the level, so the lowest best level is the first corner
-/// from which it no longer falls; a pinned post among them settles it.
+/// Bays that share one level. What they cost is a convex broken line over the level, so the lowest best level is the corner left of which
+/// it falls and right of which it does not. A bay more moves that corner only a little: the group keeps its place among the corners, and slope and cost there.
 /// </summary>
 internal sealed class LevelGroup
 {
-    private const double Unit = 1e-7;
-    private const double Flat = 1e-9;
+    private const double Metre = 1e9;
+
+    // Prices count in billionths of the larger one, of which they have at least one.
+    private const double Price = 1e9;
 
     private readonly FitInput input;
-    private readonly double datum;
-    private readonly double cutPrice;
-    private readonly double fillPrice;
-    private readonly List<(double Length, double CutBelow, double FillAbove)> bays = [];
-    private readonly List<(double Level, double Forbidden, double Price)> corners = [];
-    private readonly List<double> pins = [];
-    private double forbiddenStart;
-    private double priceStart;
+    private readonly long datum;
+    private readonly LevelSlope cut;
+    private readonly LevelSlope fill;
+    private readonly List<long> levels = [];
+    private readonly List<LevelSlope> turns = [];
+    private int at;
+    private long length;
+    private LevelSlope cost;
+    private LevelSlope slope;
 
-    /// <param name="datum">Height from which the fence's height counts.</param>
-    public LevelGroup(FitInput input, double datum)
+    public LevelGroup(FitInput input)
     {
-        (this.input, this.datum) = (input, datum);
-        cutPrice = (input.Allowed & (Remedies.TrimOrBury | Remedies.Grading)) != 0 ? input.Limits.CutCost : 0;
-        fillPrice = (input.Allowed & (Remedies.ClosurePiece | Remedies.Grading)) != 0 ? input.Limits.FillCost : 0;
+        (this.input, datum) = (input, Whole(input.Ground.Min(g => g.Height)));
+        var most = Math.Max(input.Limits.CutCost, input.Limits.FillCost);
+        cut = Of(input.Limits.CutCost / most, Remedies.TrimOrBury | Remedies.Grading);
+        fill = Of(input.Limits.FillCost / most, Remedies.ClosurePiece | Remedies.Grading);
     }
+
+    /// <summary>Lowest of the best levels, nanometres.</summary>
+    public long Level => levels[at];
+
+    public SteppedCost Cost => new(cost.Pins, cost.Forbidden, cost.Grading, 0, (Int128)length * (Level - datum));
+
+    public static double Metres(long nanometres) => nanometres / Metre;
 
     public void Clear()
     {
-        bays.Clear();
-        corners.Clear();
-        pins.Clear();
-        (forbiddenStart, priceStart) = (0, 0);
+        levels.Clear();
+        turns.Clear();
+        (at, length, cost, slope) = (0, 0, default, default);
     }
 
     public void Add(int bay, ReadOnlySpan<(double Share, double Height)> upper, ReadOnlySpan<(double Share, double Height)> lower)
@@ -55,49 +49,67 @@ internal sealed class LevelGroup
         var (highest, lowest) = (double.NegativeInfinity, double.PositiveInfinity);
         foreach (var (_, height) in upper) highest = Math.Max(highest, height);
         foreach (var (_, height) in lower) lowest = Math.Min(lowest, height);
-        var length = input.Posts[bay + 1].Station - input.Posts[bay].Station;
-        var cut = highest + input.Limits.LeastGap + input.Limits.FabricHeight;
-        var fill = lowest + input.Limits.MostGap + input.Limits.FabricHeight;
-        bays.Add((length, cut, fill));
-        Corner(cut, length, cutPrice);
-        Corner(fill, length, fillPrice);
-        (forbiddenStart, priceStart) = (forbiddenStart - (cutPrice == 0 ? length : 0), priceStart - cutPrice * length);
-        if (input.Posts[bay].Pinned is { } from) pins.Add(from);
-        if (input.Posts[bay + 1].Pinned is { } to) pins.Add(to);
-    }
-
-    public (double Level, SteppedCost Cost) Best()
-    {
-        var level = pins.Count > 0 ? pins.Min() : Lowest();
-        var (forbidden, price, height, off) = (0.0, 0.0, 0.0, 0.0);
-        foreach (var (length, cutBelow, fillAbove) in bays)
+        var own = Whole(input.Posts[bay + 1].Station - input.Posts[bay].Station);
+        length += own;
+        Falling(Whole(highest + input.Limits.LeastGap + input.Limits.FabricHeight), cut * own);
+        Rising(Whole(lowest + input.Limits.MostGap + input.Limits.FabricHeight), fill * own);
+        foreach (var post in (ReadOnlySpan<int>)[bay, bay + 1])
         {
-            var (cut, fill) = (length * Math.Max(0, cutBelow - level), length * Math.Max(0, level - fillAbove));
-            forbidden += (cutPrice == 0 ? cut : 0) + (fillPrice == 0 ? fill : 0);
-            price += cutPrice * cut + fillPrice * fill;
-            height += length * (level - datum);
+            if (input.Posts[post].Pinned is not { } pin) continue;
+            Falling(Whole(pin), new LevelSlope(1, 0, 0));
+            Rising(Whole(pin), new LevelSlope(1, 0, 0));
         }
-        foreach (var pin in pins) off += Math.Abs(pin - level);
-        return (level, new SteppedCost(Whole(off), Whole(forbidden), Whole(price), 0, Whole(height)));
+        Settle();
     }
 
-    private static long Whole(double amount) => (long)Math.Round(amount / Unit);
+    private LevelSlope Of(double price, Remedies helps)
+        => (input.Allowed & helps) == 0 ? new LevelSlope(0, 1, 0) : new LevelSlope(0, 0, Math.Max(1, (long)Math.Round(price * Price)));
 
-    private void Corner(double level, double length, double price)
+    private static long Whole(double metres) => (long)Math.Round(metres * Metre);
+
+    /// <summary>Adds a cost for every level below a corner.</summary>
+    private void Falling(long corner, LevelSlope each)
     {
-        var corner = (level, price == 0 ? length : 0, price * length);
-        var at = corners.BinarySearch(corner);
-        corners.Insert(at < 0 ? ~at : at, corner);
+        Insert(corner, each);
+        if (Level >= corner) return;
+        cost += each * (corner - Level);
+        slope -= each;
     }
 
-    private double Lowest()
+    /// <summary>Adds a cost for every level above a corner.</summary>
+    private void Rising(long corner, LevelSlope each)
     {
-        var (forbidden, price) = (forbiddenStart, priceStart);
-        foreach (var (level, more, dearer) in corners)
+        Insert(corner, each);
+        if (Level < corner) return;
+        cost += each * (Level - corner);
+        slope += each;
+    }
+
+    private void Insert(long corner, LevelSlope turn)
+    {
+        var place = levels.BinarySearch(corner);
+        if (place >= 0)
         {
-            (forbidden, price) = (forbidden + more, price + dearer);
-            if (forbidden > Flat || (forbidden > -Flat && price > -Flat)) return level;
+            turns[place] += turn;
+            return;
         }
-        return corners[^1].Level;
+        if (levels.Count > 0 && ~place <= at) at++;
+        levels.Insert(~place, corner);
+        turns.Insert(~place, turn);
+    }
+
+    /// <summary>Goes to the corner where the cost stops falling; the slope is that to its right.</summary>
+    private void Settle()
+    {
+        while (slope.Falls)
+        {
+            cost += slope * (levels[at + 1] - levels[at]);
+            slope += turns[++at];
+        }
+        for (var left = slope - turns[at]; !left.Falls; left = slope - turns[at])
+        {
+            cost -= left * (levels[at] - levels[at - 1]);
+            (slope, at) = (left, at - 1);
+        }
     }
 }

@@ -1,0 +1,170 @@
+namespace Tautline.Engine.Layout.Fit;
+
+/// <summary>
+/// The bounds of a phase, one by one: sign * (activity - bound) = room, room above zero, with a multiplier above zero each. On the path to
+/// the answer room times multiplier is share times a common number that goes to zero; bounds that leave little between them have a
+/// small share, or their multipliers would begin enormous.
+/// </summary>
+internal sealed class ChainSides
+{
+    // Where a run begins: metres of room to a bound, and room times multiplier.
+    private const double Start = 0.3;
+    private const double FirstMean = 0.1;
+
+    // Of the mean complementarity; a correction far larger than what it corrects would take a multiplier all the way to zero.
+    private const double Trust = 2;
+
+    private readonly int[] row;
+    private readonly double[] sign;
+    private readonly double[] bound;
+    private readonly double[] share;
+    private readonly double[] room;
+    private readonly double[] multiplier;
+    private readonly double[] roomMove;
+    private readonly double[] multiplierMove;
+    private readonly double[] correction;
+
+    private ChainSides(List<(int Row, double Sign, double Bound, double Share)> sides)
+    {
+        row = [.. sides.Select(s => s.Row)];
+        sign = [.. sides.Select(s => s.Sign)];
+        bound = [.. sides.Select(s => s.Bound)];
+        share = [.. sides.Select(s => s.Share)];
+        Shares = share.Sum();
+        (room, multiplier, correction) = (new double[row.Length], new double[row.Length], new double[row.Length]);
+        (roomMove, multiplierMove) = (new double[row.Length], new double[row.Length]);
+    }
+
+    /// <summary>Sum of all shares.</summary>
+    public double Shares { get; }
+
+    public static ChainSides Of(ChainArrays chain, ChainRows rows)
+    {
+        List<(int Row, double Sign, double Bound, double Share)> sides = [];
+        for (var r = 0; r < rows.Count; r++)
+        {
+            var (low, high) = (chain.Low[rows.Source[r]], chain.High[rows.Source[r]]);
+            if (low == high) continue;
+            var share = Math.Min(1, 0.5 * (high - low) / Start);
+            if (double.IsFinite(low)) sides.Add((r, 1, low, share));
+            if (double.IsFinite(high)) sides.Add((r, -1, high, share));
+        }
+        return new ChainSides(sides);
+    }
+
+    /// <summary>Every bound gets room whether or not the activity leaves it any, and a multiplier to match.</summary>
+    public void Begin(double[] z)
+    {
+        for (var j = 0; j < row.Length; j++)
+        {
+            var least = share[j] * Start;
+            var there = sign[j] * (z[row[j]] - bound[j]);
+            room[j] = share[j] < 1 ? Math.Clamp(there, 0.2 * least, 1.8 * least) : Math.Max(there, least);
+            multiplier[j] = share[j] * FirstMean / room[j];
+        }
+    }
+
+    /// <summary>Largest difference between the room there is and the room booked, and the duality gap.</summary>
+    public (double Residual, double Gap) State(double[] z)
+    {
+        var (residual, gap) = (0.0, 0.0);
+        for (var j = 0; j < row.Length; j++)
+        {
+            residual = Math.Max(residual, Math.Abs(sign[j] * (z[row[j]] - bound[j]) - room[j]));
+            gap += room[j] * multiplier[j];
+        }
+        return (residual, gap);
+    }
+
+    /// <summary>Adds the multipliers to their rows: pushing up counts as positive.</summary>
+    public void AddForces(double[] force)
+    {
+        for (var j = 0; j < row.Length; j++) force[row[j]] += sign[j] * multiplier[j];
+    }
+
+    public void AddWeights(double[] weight)
+    {
+        for (var j = 0; j < row.Length; j++) weight[row[j]] += multiplier[j] / room[j];
+    }
+
+    public void ClearCorrections() => Array.Clear(correction);
+
+    /// <summary>Adds what each row is to be pushed by before it moves, towards share times target.</summary>
+    public void AddPushes(double target, double[] z, double[] push)
+    {
+        for (var j = 0; j < row.Length; j++)
+        {
+            var off = sign[j] * (z[row[j]] - bound[j]) - room[j];
+            push[row[j]] += sign[j] * ((share[j] * target - correction[j] - multiplier[j] * off) / room[j] - multiplier[j]);
+        }
+    }
+
+    /// <summary>The steps of room and multiplier that belong to the rows' moves.</summary>
+    public void Direct(double target, double[] z, double[] move)
+    {
+        for (var j = 0; j < row.Length; j++)
+        {
+            // The same rounding as in the pushes: what the two have wrong alike does no harm.
+            var off = sign[j] * (z[row[j]] - bound[j]) - room[j];
+            roomMove[j] = off + sign[j] * move[row[j]];
+            multiplierMove[j] = (share[j] * target - correction[j] - multiplier[j] * roomMove[j]) / room[j] - multiplier[j];
+        }
+    }
+
+    /// <summary>How far the steps may go, up to one, with a share of the way to the nearest bound kept.</summary>
+    public (double Primal, double Dual) Lengths(double reach)
+    {
+        var (primal, dual) = (1.0, 1.0);
+        for (var j = 0; j < row.Length; j++)
+        {
+            if (-roomMove[j] * primal > reach * room[j]) primal = reach * room[j] / -roomMove[j];
+            if (-multiplierMove[j] * dual > reach * multiplier[j]) dual = reach * multiplier[j] / -multiplierMove[j];
+        }
+        return (primal, dual);
+    }
+
+    /// <summary>The duality gap that a step would leave.</summary>
+    public double Ahead(double primal, double dual)
+    {
+        var gap = 0.0;
+        for (var j = 0; j < row.Length; j++) gap += (room[j] + primal * roomMove[j]) * (multiplier[j] + dual * multiplierMove[j]);
+        return gap;
+    }
+
+    /// <summary>Makes up for the product of the two steps, which the linear equations leave out; for no more than it can be trusted with.</summary>
+    public void Correct(double mean)
+    {
+        for (var j = 0; j < row.Length; j++)
+        {
+            var most = Trust * share[j] * mean;
+            correction[j] = Math.Clamp(roomMove[j] * multiplierMove[j], -most, most);
+        }
+    }
+
+    /// <summary>Corrects the bounds that a longer step would throw far off the path.</summary>
+    public void Recentre(double target, double primal, double dual)
+    {
+        for (var j = 0; j < row.Length; j++)
+        {
+            var (wanted, product) = (share[j] * target, (room[j] + primal * roomMove[j]) * (multiplier[j] + dual * multiplierMove[j]));
+            correction[j] -= Math.Max(Math.Clamp(product, 0.1 * wanted, 10 * wanted) - product, -10 * wanted);
+        }
+    }
+
+    public void Move(double primal, double dual)
+    {
+        for (var j = 0; j < row.Length; j++)
+        {
+            room[j] += primal * roomMove[j];
+            multiplier[j] += dual * multiplierMove[j];
+        }
+    }
+
+    /// <summary>Multipliers by row of the program, of lower and of upper bounds.</summary>
+    public (double[] Low, double[] High) Multipliers(ChainRows rows, int count)
+    {
+        var (low, high) = (new double[count], new double[count]);
+        for (var j = 0; j < row.Length; j++) (sign[j] > 0 ? low : high)[rows.Source[row[j]]] = multiplier[j];
+        return (low, high);
+    }
+}
