@@ -22,7 +22,9 @@ public sealed class SchemaTests
         ("line", typeof(Line)), ("vertex", typeof(Vertex)), ("leg", typeof(Leg)), ("gate", typeof(Gate)), ("obstacle", typeof(Obstacle)),
         ("rollCalibration", typeof(RollCalibration)), ("barb", typeof(Barb)), ("tieIn", typeof(TieIn)), ("legCurve", typeof(LegCurve)),
         ("slats", typeof(Slats)), ("screen", typeof(Screen)), ("concertina", typeof(Concertina)), ("pin", typeof(Pin)),
-        ("siteWork", typeof(SiteWork)), ("temporaryFence", typeof(TemporaryFence)),
+        ("siteWork", typeof(SiteWork)), ("temporaryFence", typeof(TemporaryFence)), ("lineGround", typeof(LineGround)), ("groundShot", typeof(GroundShot)),
+        ("lineFit", typeof(LineFit)), ("groundSnapshot", typeof(GroundSnapshot)), ("groundSource", typeof(GroundSource)), ("groundGrid", typeof(GroundGrid)),
+        ("groundGridPart", typeof(GroundGridPart)),
     ];
 
     [Fact]
