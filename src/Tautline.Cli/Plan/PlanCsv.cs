@@ -65,13 +65,13 @@ internal static class PlanCsv
         csv.Row(
             "line", "number", "kind", $"station_{u.Long}", $"east_{u.Long}", $"north_{u.Long}", "spec", "section", "grade_percent",
             $"above_ground_{u.Short}", $"hole_diameter_{u.Short}", $"hole_depth_{u.Short}", $"cut_length_{u.Short}", $"order_length_{u.Short}",
-            $"concrete_{u.Volume}", "bags", $"mass_{u.Mass}", "ties");
+            $"concrete_{u.Volume}", "bags", $"mass_{u.Mass}", "ties", "support");
         foreach (var line in plan.Lines)
             foreach (var p in line.Posts)
                 csv.Row(
                     line.Id, p.Number, PlanWords.Kind(p.Kind), u.InLong(p.Station), u.InLong(p.East), u.InLong(p.North), p.Spec, p.Section,
                     p.Grade.Percent, u.InShort(p.AboveGround), u.InShort(p.HoleDiameter), u.InShort(p.HoleDepth), u.InShort(p.CutLength),
-                    u.InShort(p.OrderLength), u.InVolume(p.Concrete), p.Bags, u.InMass(p.Mass), p.Ties);
+                    u.InShort(p.OrderLength), u.InVolume(p.Concrete), p.Bags, u.InMass(p.Mass), p.Ties, PlanWords.Named(p.Support));
     }
 
     private static void Runs(CsvText csv, Engine.Plans.Plan plan, CsvUnits u)

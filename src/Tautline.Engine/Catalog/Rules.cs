@@ -58,6 +58,9 @@ public sealed class Rules
         RemovalFooting = this["removal.footing"];
         OverBreak = this["concrete.overBreak"];
         AnchorEdge = this["anchor.edge"];
+        BracketPerPost = this["bracket.perPost"];
+        BracketAnchors = this["bracket.anchors"];
+        BracketDepth = this["bracket.depth"];
         ScreenTie = this["screen.tie"];
         SpareSmall = this["spare.small"];
         TemporaryPanel = this["temporary.panel"];
@@ -127,6 +130,9 @@ public sealed class Rules
     public Limit RemovalFooting { get; }
     public Limit OverBreak { get; }
     public Limit AnchorEdge { get; }
+    public Limit BracketPerPost { get; }
+    public Limit BracketAnchors { get; }
+    public Limit BracketDepth { get; }
     public Limit ScreenTie { get; }
     public Limit SpareSmall { get; }
     public Limit TemporaryPanel { get; }

@@ -161,7 +161,7 @@ public static class TerminalStage
 
     internal static Place At(SiteLine line, long stationNm) => new("", line.Line.Id, Length.FromNanometres(stationNm));
 
-    private static string Name(PostKind kind) => kind switch
+    internal static string Name(PostKind kind) => kind switch
     {
         PostKind.End => "end",
         PostKind.Corner => "corner",

@@ -52,6 +52,8 @@ internal static class FactExplainer
             FactKind.Spoil => f.Spoil<Traced>(post.HoleDiameter.Metres, post.HoleDepth.Metres),
             FactKind.Bags => f.Bags<Traced>(post.Concrete.CubicMetres),
             FactKind.PostMass => f.Mass<Traced>(post.CutLength.Metres),
+            FactKind.Brackets => f.Brackets<Traced>(),
+            FactKind.Anchors => f.Anchors<Traced>(post.Brackets!.Value),
             _ => f.Ties<Traced>(),
         };
     }

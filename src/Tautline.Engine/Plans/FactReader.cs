@@ -46,6 +46,8 @@ internal static class FactReader
         FactKind.Spoil => post.Spoil.CubicMetres,
         FactKind.Bags => post.Bags,
         FactKind.PostMass => post.Mass.Kilograms,
+        FactKind.Brackets => post.Brackets,
+        FactKind.Anchors => post.Anchors,
         _ => post.Kind == Layout.PostKind.Line ? post.Ties : null,
     };
 

@@ -18,6 +18,8 @@ public static class Facts
         FactKind.Concrete, FactKind.Spoil, FactKind.Bags, FactKind.PostMass,
     ];
 
+    private static readonly FactKind[] ofBracketed = [FactKind.Brackets, FactKind.Anchors];
+
     private static readonly FactKind[] ofRun =
     [
         FactKind.RunAlong, FactKind.Bays, FactKind.LargestBay, FactKind.Rail, FactKind.RailPieces, FactKind.Sleeves, FactKind.RailMass,
@@ -64,6 +66,8 @@ public static class Facts
         for (var i = 0; i < line.Posts.Count; i++)
         {
             foreach (var kind in ofPost) yield return new(kind, index, i);
+            if (line.Posts[i].Brackets is not null)
+                foreach (var kind in ofBracketed) yield return new(kind, index, i);
             if (line.Posts[i].Kind == Layout.PostKind.Line) yield return new(FactKind.PostTies, index, i);
         }
         for (var i = 0; i < line.Runs.Count; i++)

@@ -61,11 +61,16 @@ public static class FigureStage
         var cut = figures.CutLength<Plain>(above.Value, depth.Value);
         var concrete = figures.Concrete<Plain>(diameter.Value, depth.Value);
         var (east, north) = chain.Point(post.StationNm);
+        int? brackets = post.Support == Support.Bracketed ? (int)figures.Brackets<Plain>().Value : null;
         return new PostPlan(
             post.Index + 1, post.Kind, Nm(post.StationNm), new Length(east), new Length(north), post.Spec.Spec.Id, post.Section.Id,
             new Slope(post.Grade), L(above), L(diameter), L(depth), L(cut), L(figures.OrderLength<Plain>(cut.Value)),
             new Volume(concrete.Value), new Volume(figures.Spoil<Plain>(diameter.Value, depth.Value).Value), (int)figures.Bags<Plain>(concrete.Value).Value, new Mass(figures.Mass<Plain>(cut.Value).Value),
-            post.Kind == PostKind.Line ? spec.Ties.Count : 0, post.Support);
+            post.Kind == PostKind.Line ? spec.Ties.Count : 0, post.Support)
+        {
+            Brackets = brackets,
+            Anchors = brackets is { } each ? (int)figures.Anchors<Plain>(each).Value : null,
+        };
     }
 
     private static RunPlan Run(HungRun run, int index, int line, Chain chain, SpecPlan spec)

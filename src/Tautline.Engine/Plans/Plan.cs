@@ -67,13 +67,21 @@ public sealed record TemporaryPlan(TemporaryId Id, string Name, Length Length, i
 /// <param name="Station">Level distance from the start of the line.</param>
 /// <param name="Grade">The steeper of the grades on its two sides, rise over run along the line.</param>
 /// <param name="AboveGround">Top of the post over finished ground.</param>
+/// <param name="HoleDepth">How deep it stands: in its hole or core, driven, or down a wall's face to the lowest bracket.</param>
 /// <param name="Concrete">Hole minus post.</param>
 /// <param name="Spoil">Ground out of the hole, as it lay.</param>
 /// <param name="Bags">Whole bags for this hole.</param>
 /// <param name="Ties">Ties that hold the fabric to a line post.</param>
 public sealed record PostPlan(
     int Number, PostKind Kind, Length Station, Length East, Length North, SpecId Spec, string Section, Slope Grade, Length AboveGround,
-    Length HoleDiameter, Length HoleDepth, Length CutLength, Length OrderLength, Volume Concrete, Volume Spoil, int Bags, Mass Mass, int Ties, Support Support);
+    Length HoleDiameter, Length HoleDepth, Length CutLength, Length OrderLength, Volume Concrete, Volume Spoil, int Bags, Mass Mass, int Ties, Support Support)
+{
+    /// <summary>That hold it to a wall's face; nothing for a post held otherwise.</summary>
+    public int? Brackets { get; init; }
+
+    /// <summary>Of all its brackets together.</summary>
+    public int? Anchors { get; init; }
+}
 
 /// <summary>The fence between two terminals, hung in one pull.</summary>
 /// <param name="FromPost">Index of the first post in the line's posts.</param>

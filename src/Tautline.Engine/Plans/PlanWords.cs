@@ -18,11 +18,14 @@ public sealed record PlanWords(UnitSystem Units)
         _ => kind.ToString().ToLowerInvariant(),
     };
 
+    public static string Named(Support support) => support.ToString().ToLowerInvariant();
+
     /// <summary>Diameter and depth of a hole, or how the post is held without one.</summary>
     public string Held(PostPlan post) => post.Support switch
     {
         Support.Standing => "stands",
         Support.Plated => "plate",
+        Support.Bracketed => $"{Count(post.Brackets ?? 0, "bracket")}, {Short(post.HoleDepth)} down",
         Support.Driven => $"driven {Short(post.HoleDepth)}",
         Support.Cored => $"core {Hole(post.HoleDiameter, post.HoleDepth)}",
         _ => Hole(post.HoleDiameter, post.HoleDepth),

@@ -17,7 +17,7 @@ public enum ProblemCode
 
     // the plan
     BraceQuestion, BarbHeightQuestion, BarbStrands, TerminalInZone, PinInZone, BuiltInZone, ZonesOverlap, LinesGap, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope, GateOnCurve, CurveCare, RunBackShort, RunBackSlope,
-    SelvageTwistMesh, SelvageLow, FabricInside, WallEdge, WallWidthQuestion, TreeInLine, WetGround, ClosureDepth, ScreenWind, ScreenHeight,
+    SelvageTwistMesh, SelvageLow, FabricInside, WallEdge, WallWidthQuestion, WallFaceNote, WallFaceQuestion, BracketProof, BracketTerminal, BracketDepth, TreeInLine, WetGround, ClosureDepth, ScreenWind, ScreenHeight,
     RollTail, RollUncalibrated, HabitOverLimit, GradeBreakTerminal,
 
     // field notes: traverse and curves

@@ -7,7 +7,7 @@ public enum FactKind
     HalfDiamond, AdvanceLow, AdvanceHigh, WholeRows, RailTieSpace, RingSpace, TieEvery, RingEvery,
 
     // of a post
-    Stands, HoleDiameter, HoleDepth, AboveGround, CutLength, OrderLength, Concrete, Spoil, Bags, PostMass, PostTies,
+    Stands, HoleDiameter, HoleDepth, AboveGround, CutLength, OrderLength, Concrete, Spoil, Bags, PostMass, Brackets, Anchors, PostTies,
 
     // of a run
     RunAlong, Bays, LargestBay, Rail, RailPieces, Sleeves, RailMass, Wire, Fabric, PicketsLow, PicketsHigh, RollTake, RailTies, Rings,

@@ -84,6 +84,11 @@ internal sealed partial class TakeoffCollector
             Count(new("base-plate", placed.Section), stands, 1);
             Count(new("anchor"), stands, 1, 4);
         }
+        if (post.Brackets is { } brackets)
+        {
+            Count(new("wall-bracket", placed.Section), new(FactKind.Brackets, line, at), brackets);
+            Count(new("anchor"), new(FactKind.Anchors, line, at), post.Anchors!.Value);
+        }
         if (placed.Support is not (Support.Concrete or Support.Cored)) return;
         Item(new("spoil"), QuantityUnit.Volume, PurchaseUnit.Yard).Net.Add(new(new(FactKind.Spoil, line, at), post.Spoil.CubicMetres, 1, Unit.Volume));
         var cored = placed.Support == Support.Cored;
