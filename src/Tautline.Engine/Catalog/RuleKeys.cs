@@ -42,6 +42,7 @@ public static class RuleKeys
         new("post.terminalAbove", Length, "top of a terminal over the fabric", Needed),
         new("post.lineBelow", Length, "top of a line post under the fabric's height", Needed),
         new("post.orderStep", Length, "steps in which posts are ordered", Needed),
+        new("post.lengthClasses", Count, "most different lengths in which posts of one section are bought; without it each in its next step", Optional),
         new("post.lineSize", Length, "diameter of a line post the spec does not name; without it the catalogue's", Optional, "fence height"),
         new("post.terminalSize", Length, "diameter of a terminal the spec does not name; without it the catalogue's", Optional, "fence height"),
         new("post.plumb", Angle, "a post may lean by", Recorded),

@@ -75,6 +75,7 @@ public sealed class Rules
         HoleConcreteBelow = Find("hole.concreteBelow");
         BraceAtHeight = Find("brace.atHeight");
         RailSize = Find("rail.size");
+        PostLengthClasses = Find("post.lengthClasses");
     }
 
     public string Name { get; }
@@ -149,6 +150,7 @@ public sealed class Rules
     public Limit? HoleConcreteBelow { get; }
     public Limit? BraceAtHeight { get; }
     public Limit? RailSize { get; }
+    public Limit? PostLengthClasses { get; }
 
     /// <summary>The hole diameters an auger makes.</summary>
     public Ladder Augers { get; }

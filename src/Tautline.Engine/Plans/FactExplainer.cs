@@ -47,7 +47,8 @@ internal static class FactExplainer
             FactKind.HoleDepth => f.HoleDepth<Traced>(),
             FactKind.AboveGround => f.AboveGround<Traced>(),
             FactKind.CutLength => f.CutLength<Traced>(post.AboveGround.Metres, post.HoleDepth.Metres),
-            FactKind.OrderLength => f.OrderLength<Traced>(post.CutLength.Metres),
+            FactKind.OrderLength => f.OrderLength<Traced>(post.CutLength.Metres, post.CutOff is null ? null : plan.Basis.PostLengths[post.Section]),
+            FactKind.CutOff => f.CutOff<Traced>(post.OrderLength.Metres, post.CutLength.Metres),
             FactKind.Concrete => f.Concrete<Traced>(post.HoleDiameter.Metres, post.HoleDepth.Metres),
             FactKind.Spoil => f.Spoil<Traced>(post.HoleDiameter.Metres, post.HoleDepth.Metres),
             FactKind.Bags => f.Bags<Traced>(post.Concrete.CubicMetres),
@@ -173,6 +174,7 @@ internal static class FactExplainer
             FactKind.Purchase => TakeoffFormulas.Purchase<Traced>(item, net, line.Net, roll, basis.Rules),
             FactKind.LineMass => TakeoffFormulas.Mass<Traced>(item, net, line.Net, spec),
             FactKind.BagsByTotal => TakeoffFormulas.BagsByTotal<Traced>(net, line.Net, basis.Rules),
+            FactKind.CutOffs => TakeoffFormulas.CutOffs<Traced>(item),
             FactKind.Spare => TakeoffFormulas.Spare<Traced>(net, line.Net, basis.Rules),
             _ => TakeoffFormulas.Left<Traced>(item, key with { Kind = FactKind.Purchase }, line.Purchase, roll),
         };

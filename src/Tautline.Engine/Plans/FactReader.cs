@@ -42,6 +42,7 @@ internal static class FactReader
         FactKind.AboveGround => post.AboveGround.Metres,
         FactKind.CutLength => post.CutLength.Metres,
         FactKind.OrderLength => post.OrderLength.Metres,
+        FactKind.CutOff => post.CutOff?.Metres,
         FactKind.Concrete => post.Concrete.CubicMetres,
         FactKind.Spoil => post.Spoil.CubicMetres,
         FactKind.Bags => post.Bags,
@@ -123,6 +124,7 @@ internal static class FactReader
         FactKind.LineMass => line.Mass?.Kilograms,
         FactKind.BagsByTotal => line.BagsByTotal,
         FactKind.RollsLeft => line.Left?.Metres,
+        FactKind.CutOffs => line.CutOffs?.Metres,
         _ => line.Spare,
     };
 }

@@ -66,6 +66,7 @@ public static class Facts
         for (var i = 0; i < line.Posts.Count; i++)
         {
             foreach (var kind in ofPost) yield return new(kind, index, i);
+            if (line.Posts[i].CutOff is not null) yield return new(FactKind.CutOff, index, i);
             if (line.Posts[i].Brackets is not null)
                 foreach (var kind in ofBracketed) yield return new(kind, index, i);
             if (line.Posts[i].Kind == Layout.PostKind.Line) yield return new(FactKind.PostTies, index, i);
@@ -94,6 +95,7 @@ public static class Facts
         if (line.Mass is not null) yield return new(FactKind.LineMass, index);
         if (line.BagsByTotal is not null) yield return new(FactKind.BagsByTotal, index);
         if (line.Spare is not null) yield return new(FactKind.Spare, index);
+        if (line.CutOffs is not null) yield return new(FactKind.CutOffs, index);
         if (line.Left is not null) yield return new(FactKind.RollsLeft, index);
     }
 }

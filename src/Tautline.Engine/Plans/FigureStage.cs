@@ -64,7 +64,7 @@ public static class FigureStage
         int? brackets = post.Support == Support.Bracketed ? (int)figures.Brackets<Plain>().Value : null;
         return new PostPlan(
             post.Index + 1, post.Kind, Nm(post.StationNm), new Length(east), new Length(north), post.Spec.Spec.Id, post.Section.Id,
-            new Slope(post.Grade), L(above), L(diameter), L(depth), L(cut), L(figures.OrderLength<Plain>(cut.Value)),
+            new Slope(post.Grade), L(above), L(diameter), L(depth), L(cut), L(figures.OrderLength<Plain>(cut.Value, null)),
             new Volume(concrete.Value), new Volume(figures.Spoil<Plain>(diameter.Value, depth.Value).Value), (int)figures.Bags<Plain>(concrete.Value).Value, new Mass(figures.Mass<Plain>(cut.Value).Value),
             post.Kind == PostKind.Line ? spec.Ties.Count : 0, post.Support)
         {
@@ -121,7 +121,10 @@ public static class FigureStage
         return new GatePlan(
             gate.Gate.Id, gate.Kind, from, to, Nm(line.Posts[from].StationNm) + line.Posts[from].Section.OutsideDiameter / 2, new Length(opening),
             Nm(centres), gate.Leaves, L(leaf), gate.Post.Id, gate.Kind == GateKind.Rolling ? L(GateFigures.Track<Plain>(opening, leaf.Value)) : null,
-            gate.Gate.LeafMass is > 0 and var mass ? new Mass(mass) : null);
+            gate.Gate.LeafMass is > 0 and var mass ? new Mass(mass) : null)
+        {
+            Roller = gate.Kind != GateKind.Cantilever ? null : gate.RunsBackToEnd ? to : from,
+        };
     }
 
     private static WorkPlan Work(SiteTask task, int line, int index)

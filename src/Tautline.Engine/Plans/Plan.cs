@@ -1,3 +1,4 @@
+using System.Collections.ObjectModel;
 using System.Text.Json.Serialization;
 using Tautline.Engine.Catalog;
 using Tautline.Engine.Fabric;
@@ -28,7 +29,11 @@ public sealed record Plan(
 }
 
 /// <summary>The stages' own records behind a plan.</summary>
-public sealed record Basis(Job Job, FenceCatalog Catalog, Rules Rules, IReadOnlyList<ResolvedSpec> Specs, IReadOnlyList<HungLine> Lines);
+public sealed record Basis(Job Job, FenceCatalog Catalog, Rules Rules, IReadOnlyList<ResolvedSpec> Specs, IReadOnlyList<HungLine> Lines)
+{
+    /// <summary>The few lengths posts are bought in, by the id of their section, where the rules ask for few.</summary>
+    public IReadOnlyDictionary<string, Ladder> PostLengths { get; init; } = ReadOnlyDictionary<string, Ladder>.Empty;
+}
 
 /// <summary>A spec as planned: what the rules chose, and its mesh.</summary>
 /// <param name="Height">Of the fabric in all.</param>
@@ -76,6 +81,9 @@ public sealed record PostPlan(
     int Number, PostKind Kind, Length Station, Length East, Length North, SpecId Spec, string Section, Slope Grade, Length AboveGround,
     Length HoleDiameter, Length HoleDepth, Length CutLength, Length OrderLength, Volume Concrete, Volume Spoil, int Bags, Mass Mass, int Ties, Support Support)
 {
+    /// <summary>Left of the order length; nothing where no lengths were chosen and each post takes its next step.</summary>
+    public Length? CutOff { get; init; }
+
     /// <summary>That hold it to a wall's face; nothing for a post held otherwise.</summary>
     public int? Brackets { get; init; }
 
@@ -122,4 +130,8 @@ public sealed record EndPlan(
 /// <param name="LeafMass">As the job states it.</param>
 public sealed record GatePlan(
     GateId Id, GateKind Kind, int FromPost, int ToPost, Length NearFace, Length Opening, Length Centres, int Leaves, Length Leaf,
-    string Post, Length? Track, Mass? LeafMass);
+    string Post, Length? Track, Mass? LeafMass)
+{
+    /// <summary>Index of the post that carries the first rollers of a cantilever gate; its second roller post is like it, off the line.</summary>
+    public int? Roller { get; init; }
+}

@@ -109,6 +109,7 @@ public sealed record PlanWords(UnitSystem Units)
         List<string> remarks = [];
         if (line.BagsByTotal is { } bags) remarks.Add($"{bags} by total volume");
         if (line.Left is { } left) remarks.Add($"{Long(left)} left over");
+        if (line.CutOffs is { } cut) remarks.Add($"{Long(cut)} cut off in all");
         if (line.Spare is > 0) remarks.Add($"{Number(line.Spare.Value, "#,0")} more as spares");
         if (line.Verify) remarks.Add("verify");
         return string.Join("; ", remarks);

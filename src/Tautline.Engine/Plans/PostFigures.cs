@@ -1,3 +1,4 @@
+using Tautline.Engine.Catalog;
 using Tautline.Engine.Layout;
 using Tautline.Engine.Reasons;
 
@@ -15,8 +16,15 @@ public readonly record struct PostFigures(PlacedPost Post, int Line)
     public N CutLength<N>(double aboveGround, double depth) where N : struct, INumber<N>
         => PostFormulas.CutLength(Length<N>(FactKind.AboveGround, aboveGround), Length<N>(FactKind.HoleDepth, depth), Post.ConcreteBelow);
 
-    public N OrderLength<N>(double cut) where N : struct, INumber<N>
-        => PostFormulas.OrderLength(Length<N>(FactKind.CutLength, cut), Post.Rules);
+    /// <param name="chosen">The few lengths it is bought in; nothing where it takes the next step.</param>
+    public N OrderLength<N>(double cut, Ladder? chosen) where N : struct, INumber<N>
+    {
+        var next = PostFormulas.OrderLength(Length<N>(FactKind.CutLength, cut), Post.Rules);
+        return chosen is null ? next : N.NextSize(next, chosen);
+    }
+
+    public N CutOff<N>(double order, double cut) where N : struct, INumber<N>
+        => Length<N>(FactKind.OrderLength, order) - Length<N>(FactKind.CutLength, cut);
 
     public N Concrete<N>(double diameter, double depth) where N : struct, INumber<N>
         => Post.Support is not (Support.Concrete or Support.Cored)

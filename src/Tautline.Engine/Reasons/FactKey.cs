@@ -7,7 +7,7 @@ public enum FactKind
     HalfDiamond, AdvanceLow, AdvanceHigh, WholeRows, RailTieSpace, RingSpace, TieEvery, RingEvery,
 
     // of a post
-    Stands, HoleDiameter, HoleDepth, AboveGround, CutLength, OrderLength, Concrete, Spoil, Bags, PostMass, Brackets, Anchors, PostTies,
+    Stands, HoleDiameter, HoleDepth, AboveGround, CutLength, OrderLength, CutOff, Concrete, Spoil, Bags, PostMass, Brackets, Anchors, PostTies,
 
     // of a run
     RunAlong, Bays, LargestBay, Rail, RailPieces, Sleeves, RailMass, Wire, Fabric, PicketsLow, PicketsHigh, RollTake, RailTies, Rings,
@@ -26,7 +26,7 @@ public enum FactKind
     Panels, PanelStands, PanelClamps, Ballast,
 
     // of a take-off line
-    Net, Purchase, LineMass, BagsByTotal, RollsLeft, Spare,
+    Net, Purchase, LineMass, BagsByTotal, RollsLeft, CutOffs, Spare,
 }
 
 /// <summary>Names one figure of a plan. What the numbers mean depends on the kind; unused ones are zero.</summary>

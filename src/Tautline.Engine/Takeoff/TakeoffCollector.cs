@@ -34,8 +34,7 @@ internal sealed partial class TakeoffCollector
             var (gate, site) = (plan.Gates[i], line.Site.Gates[i]);
             finish = site.Leg.Spec.Finish;
             Gate(gate, site, index, i);
-            if (gate.Kind != GateKind.Cantilever) continue;
-            var roller = site.RunsBackToEnd ? gate.ToPost : gate.FromPost;
+            if (gate.Roller is not { } roller) continue;
             SecondRoller(plan.Posts[roller], line.Posts[roller], index, roller);
         }
         finish = null;
@@ -51,8 +50,7 @@ internal sealed partial class TakeoffCollector
             return;
         }
         var stands = new FactKey(FactKind.Stands, line, at);
-        var item = Count(new("post", placed.Section, post.OrderLength.Nanometres), stands, 1);
-        item.Masses.Add(new(new(FactKind.PostMass, line, at), post.Mass.Kilograms, 1, Unit.Mass));
+        Pipe(post, placed, line, at, stands);
         Count(new(Top(placed), placed.Section), stands, 1);
         if (post.Kind == PostKind.Line) Count(new("post-tie", placed.Section), new(FactKind.PostTies, line, at), post.Ties, placed.Spec.Widths);
         Hold(post, placed, line, at, stands);
@@ -62,10 +60,16 @@ internal sealed partial class TakeoffCollector
     private void SecondRoller(PostPlan post, PlacedPost placed, int line, int at)
     {
         var stands = new FactKey(FactKind.Stands, line, at);
-        var item = Count(new("post", placed.Section, post.OrderLength.Nanometres), stands, 1);
-        item.Masses.Add(new(new(FactKind.PostMass, line, at), post.Mass.Kilograms, 1, Unit.Mass));
+        Pipe(post, placed, line, at, stands);
         Count(new("dome-cap", placed.Section), stands, 1);
         Hold(post, placed, line, at, stands);
+    }
+
+    private void Pipe(PostPlan post, PlacedPost placed, int line, int at, FactKey stands)
+    {
+        var item = Count(new("post", placed.Section, post.OrderLength.Nanometres), stands, 1);
+        item.Masses.Add(new(new(FactKind.PostMass, line, at), post.Mass.Kilograms, 1, Unit.Mass));
+        if (post.CutOff is { } cut) item.CutOffs.Add(new(new(FactKind.CutOff, line, at), cut.Metres, 1, Unit.Length));
     }
 
     /// <summary>Barb arms take the place of caps.</summary>

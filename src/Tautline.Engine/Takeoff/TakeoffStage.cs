@@ -74,6 +74,9 @@ public static class TakeoffStage
             item.Key.Spec, net, item.NetUnit, (int)purchase, item.PurchaseUnit,
             TakeoffFormulas.HasMass(item) ? new Mass(TakeoffFormulas.Mass<Plain>(item, key, net, spec).Value) : null,
             item.PurchaseUnit == PurchaseUnit.Bag ? (int)TakeoffFormulas.BagsByTotal<Plain>(key, net, rules).Value : null, left, item.Key.Finish,
-            TakeoffFormulas.HasSpare(item) ? (int)TakeoffFormulas.Spare<Plain>(key, net, rules).Value : null, part.From.Verify);
+            TakeoffFormulas.HasSpare(item) ? (int)TakeoffFormulas.Spare<Plain>(key, net, rules).Value : null, part.From.Verify)
+        {
+            CutOffs = item.CutOffs.Count > 0 ? new Length(TakeoffFormulas.CutOffs<Plain>(item).Value) : null,
+        };
     }
 }
