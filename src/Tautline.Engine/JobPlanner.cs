@@ -37,7 +37,7 @@ public static class JobPlanner
         var terminals = TerminalStage.Place(site, limits, problems);
         var laid = BayStage.Divide(terminals, limits, problems);
         var set = PostStage.Set(laid, limits);
-        PostCheck.Check(set, problems);
+        PostCheck.Check(set, limits, problems);
 
         // Hang the fabric, one pull on every run.
         var hung = FabricStage.Hang(set);

@@ -134,6 +134,8 @@ internal static class LineText
             ("opening", $"{words.Long(gate.Opening)} face to face, near face at {words.Station(gate.NearFace)} ({words.Long(gate.NearFace)})"),
             ("centres", $"{words.Long(gate.Centres)} apart, posts {gate.Post}"),
             .. gate.Track is { } track ? [("track", words.Long(track))] : Array.Empty<(string, string)>(),
+            .. gate is { Tail: { } tail, SecondRoller: { } second }
+                ? [("tail", $"{words.Long(tail)}, second roller post beside {words.Station(second)} ({words.Long(second)})")] : Array.Empty<(string, string)>(),
             ("leaf", gate.Leaves == 1 ? words.Long(gate.Leaf) : $"{gate.Leaves} leaves of {words.Long(gate.Leaf)}"),
         ]);
     }

@@ -102,7 +102,8 @@ public static class RuleKeys
 
         // gates
         new("gate.cantileverPost", Length, "roller and latch posts of a cantilever gate", Needed),
-        new("gate.cantileverTail", Number, "tail of a cantilever leaf over its opening", Needed),
+        new("gate.cantileverTail", Number, "tail of a cantilever leaf at least so much of its opening", Needed, MayBeZero: true),
+        new("gate.cantileverOverhang", Length, "tail of a cantilever leaf at least; without it its share of the opening alone", Optional, "opening", MayBeZero: true),
         new("gate.rollingOver", Length, "rolling leaf over its opening", Needed),
         new("gate.singleDeduct", Length, "opening less a single leaf", Needed),
         new("gate.doubleDeduct", Length, "opening less both leaves", Needed),

@@ -173,6 +173,9 @@ public sealed class Rules
     /// <summary>Longest stretch between terminals.</summary>
     public Limit RunMaxOf(bool topRail) => topRail ? RunMax : RunMaxWithoutRail ?? RunMax;
 
+    /// <summary>Least tail of a cantilever leaf over this opening, where the set states one.</summary>
+    public Limit? CantileverOverhang(Length opening) => At("gate.cantileverOverhang", opening);
+
     /// <summary>Diameter of a gate's posts, where the set states one for this fence and leaf.</summary>
     public Limit? GatePost(Length fenceHeight, Length leaf)
         => Find("gate.postSizeFence") is { } highest && fenceHeight.Nanometres > highest.Length.Nanometres ? null : At("gate.postSize", leaf);

@@ -168,6 +168,7 @@ public static class TerminalStage
         PostKind.Gate => "gate",
         PostKind.Pull => "pull",
         PostKind.GradeBreak => "grade-break",
+        PostKind.Line => "line",
         PostKind.Tie => "standing",
         _ => "change",
     };

@@ -121,13 +121,15 @@ internal static class FactExplainer
         var gate = plan.Lines[key.Line].Gates[key.Item];
         var line = plan.Basis.Lines[key.Line];
         var f = new GateFigures(
-            line.Site.Gates[key.Item], line.Posts[gate.FromPost], line.Posts[gate.ToPost], gate.Centres.Nanometres);
+            line.Site.Gates[key.Item], line.Posts[gate.FromPost], line.Posts[gate.ToPost], gate.Centres.Nanometres) { Line = key.Line };
         return key.Kind switch
         {
             FactKind.GateStands => Traced.Given("one gate", 1, Unit.Count),
             FactKind.Opening => f.Opening<Traced>(),
             FactKind.Centres => f.CentreToCentre<Traced>(gate.Opening.Metres),
             FactKind.Leaf => f.Leaf<Traced>(gate.Opening.Metres),
+            FactKind.Tail => f.Tail<Traced>(gate.Opening.Metres),
+            FactKind.SecondRoller => f.SecondRoller<Traced>(gate.Tail!.Value.Metres),
             FactKind.Track => GateFigures.Track<Traced>(gate.Opening.Metres, gate.Leaf.Metres),
             FactKind.LeafMass => Traced.Given("weight of the leaf", gate.LeafMass!.Value.Kilograms, Unit.Mass),
             _ => Traced.Given("leaves of the gate", gate.Leaves, Unit.Count),

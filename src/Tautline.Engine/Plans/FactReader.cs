@@ -95,6 +95,8 @@ internal static class FactReader
         FactKind.Opening => gate.Opening.Metres,
         FactKind.Centres => gate.Centres.Metres,
         FactKind.Leaf => gate.Leaf.Metres,
+        FactKind.Tail => gate.Tail?.Metres,
+        FactKind.SecondRoller => gate.SecondRoller?.Metres,
         FactKind.Track => gate.Track?.Metres,
         FactKind.LeafMass => gate.LeafMass?.Kilograms,
         _ => gate.Leaves,

@@ -34,6 +34,8 @@ public static class Facts
 
     private static readonly FactKind[] ofGate = [FactKind.GateStands, FactKind.Opening, FactKind.Centres, FactKind.Leaf, FactKind.Leaves];
 
+    private static readonly FactKind[] ofCantilever = [FactKind.Tail, FactKind.SecondRoller];
+
     private static readonly FactKind[] ofWork = [FactKind.WorkStands, FactKind.WorkAlong, FactKind.WorkPosts, FactKind.WorkArea, FactKind.WorkVolume];
 
     private static readonly FactKind[] ofTemporary = [FactKind.Panels, FactKind.PanelStands, FactKind.PanelClamps, FactKind.Ballast];
@@ -81,6 +83,8 @@ public static class Facts
         for (var i = 0; i < line.Gates.Count; i++)
         {
             foreach (var kind in ofGate) yield return new(kind, index, i);
+            if (line.Gates[i].Tail is not null)
+                foreach (var kind in ofCantilever) yield return new(kind, index, i);
             if (line.Gates[i].Track is not null) yield return new(FactKind.Track, index, i);
             if (line.Gates[i].LeafMass is not null) yield return new(FactKind.LeafMass, index, i);
         }

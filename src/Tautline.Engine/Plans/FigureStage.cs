@@ -115,15 +115,19 @@ public static class FigureStage
     {
         var (from, to) = GateFigures.Posts(gate, line);
         var centres = GateFigures.CentresNm(gate, line);
-        var figures = new GateFigures(gate, line.Posts[from], line.Posts[to], centres);
+        var figures = new GateFigures(gate, line.Posts[from], line.Posts[to], centres) { Line = line.Site.Index };
         var opening = figures.Opening<Plain>().Value;
         var leaf = figures.Leaf<Plain>(opening);
+        var slides = gate.Kind == GateKind.Cantilever;
+        var tail = figures.Tail<Plain>(opening).Value;
         return new GatePlan(
             gate.Gate.Id, gate.Kind, from, to, Nm(line.Posts[from].StationNm) + line.Posts[from].Section.OutsideDiameter / 2, new Length(opening),
             Nm(centres), gate.Leaves, L(leaf), gate.Post.Id, gate.Kind == GateKind.Rolling ? L(GateFigures.Track<Plain>(opening, leaf.Value)) : null,
             gate.Gate.LeafMass is > 0 and var mass ? new Mass(mass) : null)
         {
-            Roller = gate.Kind != GateKind.Cantilever ? null : gate.RunsBackToEnd ? to : from,
+            Roller = !slides ? null : gate.RunsBackToEnd ? to : from,
+            Tail = slides ? new Length(tail) : null,
+            SecondRoller = slides ? L(figures.SecondRoller<Plain>(tail)) : null,
         };
     }
 

@@ -134,4 +134,10 @@ public sealed record GatePlan(
 {
     /// <summary>Index of the post that carries the first rollers of a cantilever gate; its second roller post is like it, off the line.</summary>
     public int? Roller { get; init; }
+
+    /// <summary>Of a cantilever leaf, behind its first rollers.</summary>
+    public Length? Tail { get; init; }
+
+    /// <summary>Level station of the second roller post, along the line but not on it.</summary>
+    public Length? SecondRoller { get; init; }
 }

@@ -16,7 +16,7 @@ public enum ProblemCode
     BuiltLegUnknown, BuiltOutside, PinOutside, WorkKind, WorkRange, TemporaryLength, GateWeightQuestion, GateClearanceQuestion, GateBeam, GatePostUnnamed,
 
     // the plan
-    BraceQuestion, BarbHeightQuestion, BarbStrands, TerminalInZone, PinInZone, BuiltInZone, ZonesOverlap, LinesGap, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope, GateOnCurve, CurveCare, RunBackShort, RunBackSlope,
+    BraceQuestion, BarbHeightQuestion, BarbStrands, TerminalInZone, PinInZone, BuiltInZone, ZonesOverlap, LinesGap, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope, GateOnCurve, CurveCare, RunBackShort, RunBackSlope, RollerNearPost, RollerInZone,
     SelvageTwistMesh, SelvageLow, FabricInside, WallEdge, WallWidthQuestion, WallFaceNote, WallFaceQuestion, BracketProof, BracketTerminal, BracketDepth, TreeInLine, WetGround, ClosureDepth, ScreenWind, ScreenHeight,
     RollTail, RollUncalibrated, HabitOverLimit, GradeBreakTerminal,
 

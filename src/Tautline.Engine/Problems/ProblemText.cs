@@ -111,6 +111,8 @@ public static class ProblemText
         ProblemCode.GateOnSlope => Warning("The gate '{0}' stands on a grade of {1} %.", "Check the leaf's clearance over the highest ground of its swing before the posts are set."),
         ProblemCode.RunBackShort => Warning("The gate '{0}' needs {1} of straight run-back and the leg leaves {2}.", "Turn it round, move it along the leg, or take a double gate."),
         ProblemCode.RunBackSlope => Warning("The sliding gate '{0}' travels on a grade of {1} %: its bottom must clear ground {2} higher than at the opening.", "Set it over the highest ground of its whole travel, or grade the run-back level."),
+        ProblemCode.RollerNearPost => Warning("The second roller post of the gate '{0}' stands {1} along the line from this {2} post; under {3} their holes meet.", "Pin the line post elsewhere, dig one hole for both, or ask the gate's maker whether one post can carry fence and rollers."),
+        ProblemCode.RollerInZone => Warning("The second roller post of the gate '{0}' stands in the no-dig stretch '{1}' or its clearance.", "Move the gate, run it back the other way, or have the place cleared. Hand or vacuum dig only as the locate allows."),
         ProblemCode.RollTail => Warning("{0} fabric: the rolls end {1} past the last terminal.", "Less than {2} leaves nothing to pull on: take one roll more."),
         ProblemCode.RollUncalibrated => Note("Pickets of spec '{0}' are a range until a roll is calibrated.", "Measure ten pickets along a delivered roll and enter it."),
         ProblemCode.HabitOverLimit => Note("The habit of {0} bands on {1} fabric leaves a space of {2}; the limit is {3}.", "The plan keeps the limit."),

@@ -17,7 +17,7 @@ public enum FactKind
     FabricEnd, BraceRail, Bar, Bands, Mismatch, ColumnsLow, Columns, ColumnsHigh,
 
     // of a gate
-    GateStands, Opening, Centres, Leaf, Track, LeafMass, Leaves,
+    GateStands, Opening, Centres, Leaf, Tail, SecondRoller, Track, LeafMass, Leaves,
 
     // of work along a line
     WorkStands, WorkAlong, WorkPosts, WorkArea, WorkVolume,
