@@ -35,19 +35,22 @@ public static class JobPlanner
 
         // Lay it out: terminals, the bays between them, a post at every mark; over measured ground the top line, until fabric rolls over every bend.
         var set = LayoutStage.Lay(site, limits, problems);
+        PostCheck.Check(set, limits, problems);
 
         // Hang the fabric, one pull on every run.
         var hung = FabricStage.Hang(set);
 
         // Work out the figures and take off what to buy.
         var specPlans = FigureStage.Specs(specs, problems);
-        var lines = FigureStage.Lines(hung, specPlans);
+        var asCut = FigureStage.Lines(hung, specPlans);
+        var lengths = PostLengthStage.Choose(asCut, limits);
+        var lines = PostLengthStage.Fit(asCut, hung, lengths);
         var temporary = FigureStage.Temporary(job, limits, problems);
         var takeoff = TakeoffStage.Count(lines, hung, temporary, catalog, limits, problems);
 
         return new Plan(job.Id, limits.Name, LimitStage.Stated(limits), specPlans, lines, temporary, takeoff, problems.Found)
         {
-            Basis = new Basis(job, catalog, limits, specs, hung),
+            Basis = new Basis(job, catalog, limits, specs, hung) { PostLengths = lengths },
         };
     }
 }

@@ -36,14 +36,19 @@ internal static class LineText
         paper.Labelled(line.Works.Select(w => (w.Id, $"{words.Work(w)}, from {words.Station(w.From)} to {words.Station(w.To)}")));
     }
 
-    private static void Posts(LinePlan line, int index, PlanWords words, Paper paper) => paper.Table(
-        [">post", ">station", ">from start", "kind", "section", ">cut", ">order", ">hole", ">concrete", ">bags"],
-        line.Posts.Select(IReadOnlyList<string> (p) =>
-        [
-            PlanWords.Mark(index, p), words.Station(p.Station), words.Long(p.Station), PlanWords.Kind(p.Kind), p.Section,
-            Set(p) ? words.Long(p.CutLength) : "", Set(p) ? words.Long(p.OrderLength) : "", words.Held(p),
-            p.Bags > 0 ? words.Volume(p.Concrete) : "", p.Bags > 0 ? $"{p.Bags}" : "",
-        ]));
+    private static void Posts(LinePlan line, int index, PlanWords words, Paper paper)
+    {
+        var chosen = line.Posts.Any(p => p.CutOff is not null);
+        paper.Table(
+            [">post", ">station", ">from start", "kind", "section", ">cut", ">order", .. chosen ? [">cut off"] : Array.Empty<string>(), ">hole", ">concrete", ">bags"],
+            line.Posts.Select(IReadOnlyList<string> (p) =>
+            [
+                PlanWords.Mark(index, p), words.Station(p.Station), words.Long(p.Station), PlanWords.Kind(p.Kind), p.Section,
+                Set(p) ? words.Long(p.CutLength) : "", Set(p) ? words.Long(p.OrderLength) : "",
+                .. chosen ? [p.CutOff is { } off ? words.Short(off) : ""] : Array.Empty<string>(), words.Held(p),
+                p.Bags > 0 ? words.Volume(p.Concrete) : "", p.Bags > 0 ? $"{p.Bags}" : "",
+            ]));
+    }
 
     /// <summary>False for a post that stands already: it is neither cut nor ordered.</summary>
     private static bool Set(PostPlan post) => post.Support != Support.Standing;
@@ -131,6 +136,8 @@ internal static class LineText
             ("opening", $"{words.Long(gate.Opening)} face to face, near face at {words.Station(gate.NearFace)} ({words.Long(gate.NearFace)})"),
             ("centres", $"{words.Long(gate.Centres)} apart, posts {gate.Post}"),
             .. gate.Track is { } track ? [("track", words.Long(track))] : Array.Empty<(string, string)>(),
+            .. gate is { Tail: { } tail, SecondRoller: { } second }
+                ? [("tail", $"{words.Long(tail)}, second roller post beside {words.Station(second)} ({words.Long(second)})")] : Array.Empty<(string, string)>(),
             ("leaf", gate.Leaves == 1 ? words.Long(gate.Leaf) : $"{gate.Leaves} leaves of {words.Long(gate.Leaf)}"),
         ]);
     }

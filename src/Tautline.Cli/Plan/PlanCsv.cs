@@ -26,14 +26,14 @@ internal static class PlanCsv
     {
         csv.Row(
             "number", "part", "name", "section", $"size_{u.Short}", "spec", "net", "net_unit", "purchase", "purchase_unit", $"mass_{u.Mass}",
-            "bags_by_total", $"left_{u.Long}", "finish", "spare", "verify");
+            "bags_by_total", $"left_{u.Long}", "finish", "spare", "verify", $"cut_off_{u.Long}");
         foreach (var t in plan.Takeoff)
         {
             var (net, unit) = Net(t, u);
             csv.Row(
                 t.Number, t.Part, t.Name, t.Section, t.Size is { } size ? u.InShort(size) : null, t.Spec?.Value, net, unit, t.Purchase,
                 PurchaseUnitName(t.PurchaseUnit), t.Mass is { } mass ? u.InMass(mass) : null, t.BagsByTotal,
-                t.Left is { } left ? u.InLong(left) : null, t.Finish, t.Spare, t.Verify);
+                t.Left is { } left ? u.InLong(left) : null, t.Finish, t.Spare, t.Verify, t.CutOffs is { } cut ? u.InLong(cut) : null);
         }
     }
 
@@ -65,13 +65,13 @@ internal static class PlanCsv
         csv.Row(
             "line", "number", "kind", $"station_{u.Long}", $"east_{u.Long}", $"north_{u.Long}", "spec", "section", "grade_percent",
             $"above_ground_{u.Short}", $"hole_diameter_{u.Short}", $"hole_depth_{u.Short}", $"cut_length_{u.Short}", $"order_length_{u.Short}",
-            $"concrete_{u.Volume}", "bags", $"mass_{u.Mass}", "ties");
+            $"concrete_{u.Volume}", "bags", $"mass_{u.Mass}", "ties", "support", $"cut_off_{u.Short}");
         foreach (var line in plan.Lines)
             foreach (var p in line.Posts)
                 csv.Row(
                     line.Id, p.Number, PlanWords.Kind(p.Kind), u.InLong(p.Station), u.InLong(p.East), u.InLong(p.North), p.Spec, p.Section,
                     p.Grade.Percent, u.InShort(p.AboveGround), u.InShort(p.HoleDiameter), u.InShort(p.HoleDepth), u.InShort(p.CutLength),
-                    u.InShort(p.OrderLength), u.InVolume(p.Concrete), p.Bags, u.InMass(p.Mass), p.Ties);
+                    u.InShort(p.OrderLength), u.InVolume(p.Concrete), p.Bags, u.InMass(p.Mass), p.Ties, PlanWords.Named(p.Support), p.CutOff is { } cut ? u.InShort(cut) : null);
     }
 
     private static void Runs(CsvText csv, Engine.Plans.Plan plan, CsvUnits u)

@@ -36,6 +36,7 @@ public static class LimitText
         RuleUnit.Angle => "deg",
         RuleUnit.Days => "days",
         RuleUnit.YesNo => "yes-no",
+        RuleUnit.Count => "count",
         _ => "number",
     };
 

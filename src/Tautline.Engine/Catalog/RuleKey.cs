@@ -23,6 +23,9 @@ public enum RuleUnit
     /// <summary>A plain number.</summary>
     Number,
 
+    /// <summary>How many: a whole number from 1 up.</summary>
+    Count,
+
     /// <summary>1 for yes, 0 for no.</summary>
     YesNo,
 }
@@ -43,9 +46,15 @@ public sealed record RuleKey(
         _ => Unit.Ratio,
     };
 
-    /// <summary>A finite value above zero, or zero where that means something; a yes or no is 1 or 0.</summary>
-    public bool Allows(double value)
-        => double.IsFinite(value) && (Measure == RuleUnit.YesNo ? value is 0 or 1 : value > 0 || (MayBeZero && value == 0));
+    private const double MostCount = 1000;
+
+    /// <summary>A finite value above zero, or zero where that means something; a count is whole, a yes or no is 1 or 0.</summary>
+    public bool Allows(double value) => Measure switch
+    {
+        RuleUnit.YesNo => value is 0 or 1,
+        RuleUnit.Count => value is >= 1 and <= MostCount && value == Math.Floor(value),
+        _ => double.IsFinite(value) && (value > 0 || (MayBeZero && value == 0)),
+    };
 }
 
 /// <summary>What becomes of a limit.</summary>

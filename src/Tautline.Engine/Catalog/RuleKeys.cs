@@ -42,6 +42,7 @@ public static class RuleKeys
         new("post.terminalAbove", Length, "top of a terminal over the fabric", Needed),
         new("post.lineBelow", Length, "top of a line post under the fabric's height", Needed),
         new("post.orderStep", Length, "steps in which posts are ordered", Needed),
+        new("post.lengthClasses", Count, "most different lengths in which posts of one section are bought; without it each in its next step", Optional),
         new("post.lineSize", Length, "diameter of a line post the spec does not name; without it the catalogue's", Optional, "fence height"),
         new("post.terminalSize", Length, "diameter of a terminal the spec does not name; without it the catalogue's", Optional, "fence height"),
         new("post.plumb", Angle, "a post may lean by", Recorded),
@@ -60,6 +61,9 @@ public static class RuleKeys
         new("removal.footing", Volume, "old concrete that comes out with a post", Needed),
         new("concrete.overBreak", Number, "share of concrete over hole minus post", Needed, MayBeZero: true),
         new("anchor.edge", Length, "concrete between an anchor or core and the edge of a wall", Needed),
+        new("bracket.perPost", Count, "brackets that hold a post to the face of a wall", Needed),
+        new("bracket.anchors", Count, "anchors of a bracket", Needed),
+        new("bracket.depth", Length, "from a wall's top down its face to the lowest bracket", Needed),
         new("wire.coil", Length, "length of a coil of tension wire", Needed),
         new("wire.wrap", Length, "tension wire wrapped at each end", Needed),
         new("wire.topBelow", Length, "top tension wire at most so far under the top of the fabric", Recorded),
@@ -101,7 +105,8 @@ public static class RuleKeys
 
         // gates
         new("gate.cantileverPost", Length, "roller and latch posts of a cantilever gate", Needed),
-        new("gate.cantileverTail", Number, "tail of a cantilever leaf over its opening", Needed),
+        new("gate.cantileverTail", Number, "tail of a cantilever leaf at least so much of its opening", Needed, MayBeZero: true),
+        new("gate.cantileverOverhang", Length, "tail of a cantilever leaf at least; without it its share of the opening alone", Optional, "opening", MayBeZero: true),
         new("gate.rollingOver", Length, "rolling leaf over its opening", Needed),
         new("gate.singleDeduct", Length, "opening less a single leaf", Needed),
         new("gate.doubleDeduct", Length, "opening less both leaves", Needed),

@@ -58,6 +58,9 @@ public sealed class Rules
         RemovalFooting = this["removal.footing"];
         OverBreak = this["concrete.overBreak"];
         AnchorEdge = this["anchor.edge"];
+        BracketPerPost = this["bracket.perPost"];
+        BracketAnchors = this["bracket.anchors"];
+        BracketDepth = this["bracket.depth"];
         ScreenTie = this["screen.tie"];
         SpareSmall = this["spare.small"];
         TemporaryPanel = this["temporary.panel"];
@@ -77,6 +80,7 @@ public sealed class Rules
         HoleConcreteBelow = Find("hole.concreteBelow");
         BraceAtHeight = Find("brace.atHeight");
         RailSize = Find("rail.size");
+        PostLengthClasses = Find("post.lengthClasses");
     }
 
     public string Name { get; }
@@ -132,6 +136,9 @@ public sealed class Rules
     public Limit RemovalFooting { get; }
     public Limit OverBreak { get; }
     public Limit AnchorEdge { get; }
+    public Limit BracketPerPost { get; }
+    public Limit BracketAnchors { get; }
+    public Limit BracketDepth { get; }
     public Limit ScreenTie { get; }
     public Limit SpareSmall { get; }
     public Limit TemporaryPanel { get; }
@@ -153,6 +160,7 @@ public sealed class Rules
     public Limit? HoleConcreteBelow { get; }
     public Limit? BraceAtHeight { get; }
     public Limit? RailSize { get; }
+    public Limit? PostLengthClasses { get; }
 
     /// <summary>The hole diameters an auger makes.</summary>
     public Ladder Augers { get; }
@@ -174,6 +182,9 @@ public sealed class Rules
 
     /// <summary>Longest stretch between terminals.</summary>
     public Limit RunMaxOf(bool topRail) => topRail ? RunMax : RunMaxWithoutRail ?? RunMax;
+
+    /// <summary>Least tail of a cantilever leaf over this opening, where the set states one.</summary>
+    public Limit? CantileverOverhang(Length opening) => At("gate.cantileverOverhang", opening);
 
     /// <summary>Diameter of a gate's posts, where the set states one for this fence and leaf.</summary>
     public Limit? GatePost(Length fenceHeight, Length leaf)

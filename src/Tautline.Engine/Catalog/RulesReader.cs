@@ -61,7 +61,7 @@ internal static class RulesReader
         (RuleUnit.Length, "m") => value,
         (RuleUnit.Volume, "ft3") => Volume.FromCubicFeet(value).CubicMetres,
         (RuleUnit.Slope, "%") => value / 100,
-        (RuleUnit.Angle, "deg") or (RuleUnit.Days, "days") or (RuleUnit.Number or RuleUnit.YesNo, "") => value,
+        (RuleUnit.Angle, "deg") or (RuleUnit.Days, "days") or (RuleUnit.Number or RuleUnit.Count or RuleUnit.YesNo, "") => value,
         _ => null,
     };
 }

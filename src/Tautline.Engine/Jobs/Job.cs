@@ -404,13 +404,19 @@ public sealed record Obstacle
 
     public required Length To { get; init; }
 
-    /// <summary>How posts are held on a slab, a wall or in rock: 'cored' or 'plated'. Left out, plated on a wall, else cored.</summary>
+    /// <summary>
+    /// How posts are held on a slab, a wall or in rock: 'cored' or 'plated', on a wall also 'bracketed', by brackets on its face. Left out,
+    /// plated on a wall, else cored.
+    /// </summary>
     public string? Support { get; init; }
 
     /// <summary>Thickness of a wall's top, or from a dock's edge to the first thing behind it.</summary>
     public Length? Width { get; init; }
 
-    /// <summary>Of a swale or culvert, from the bottom of the fabric down to its deepest point.</summary>
+    /// <summary>
+    /// Of a swale or culvert, from the bottom of the fabric down to its deepest point. Of a wall with brackets, from its top down its
+    /// face to the lowest one; the rule set's where left out.
+    /// </summary>
     public Length? Depth { get; init; }
 
     /// <summary>Free ground wanted between the stretch and the edge of a hole.</summary>

@@ -82,7 +82,7 @@ internal static class FitPieces
         var depth = PostFormulas.HoleDepth<Plain>(post).Value;
         var level = spec.Height.Metres + gap;
         var over = post.Kind == PostKind.Line ? -rules.PostLineBelow.Value : rules.PostTerminalAbove.Value;
-        var cut = PostFormulas.CutLength(new Plain(level + over), new Plain(depth), rules);
+        var cut = PostFormulas.CutLength(new Plain(level + over), new Plain(depth), post.ConcreteBelow);
         return level + PostFormulas.OrderLength(cut, rules).Value - cut.Value;
     }
 }

@@ -1,4 +1,5 @@
 using Tautline.Engine.Catalog;
+using Tautline.Engine.Quantities;
 using Tautline.Engine.Reasons;
 
 namespace Tautline.Engine.Layout;
@@ -6,9 +7,15 @@ namespace Tautline.Engine.Layout;
 /// <summary>Gates: the opening is face to face of the posts.</summary>
 public static class GateFormulas
 {
-    /// <summary>A cantilever leaf covers the opening and its tail.</summary>
-    public static N CantileverLeaf<N>(double opening, Rules rules) where N : struct, INumber<N>
-        => N.Given("opening", opening, Unit.Length) * (N.Constant(1) + N.Rule(rules.CantileverTail));
+    /// <summary>
+    /// Tail of a cantilever leaf, which hangs behind its first rollers: a share of the opening, and at least what the table asks where the
+    /// rules have one.
+    /// </summary>
+    public static N CantileverTail<N>(double opening, Rules rules) where N : struct, INumber<N>
+    {
+        var share = N.Given("opening", opening, Unit.Length) * N.Rule(rules.CantileverTail);
+        return rules.CantileverOverhang(new Length(opening)) is { } table ? N.Larger(share, N.Rule(table)) : share;
+    }
 
     /// <summary>Width of one leaf: the opening less the hardware's gaps, shared by the leaves.</summary>
     public static N Leaf<N>(double opening, int leaves, Rules rules) where N : struct, INumber<N>

@@ -16,6 +16,12 @@ public sealed record PlacedPost(
     /// <summary>Heights where the ground was measured.</summary>
     public PostRise? Rise { get; init; }
 
+    /// <summary>On a wall's face: how far down it the job asks the lowest bracket; nothing leaves it to the rules.</summary>
+    public Length? DownFace { get; init; }
+
+    /// <summary>Concrete the rule set asks under the foot of a post that stands in concrete; nothing for any other.</summary>
+    public Limit? ConcreteBelow => Support == Support.Concrete ? Rules.HoleConcreteBelow : null;
+
     /// <summary>True where the new fabric is woven into fabric that hangs on this post.</summary>
     public bool Woven { get; init; }
 
@@ -68,12 +74,14 @@ public static class PostFormulas
         _ => N.Given("no hole", 0, Unit.Length),
     };
 
-    /// <summary>How deep the post stands: by the hole rule, driven, cored, or on its plate.</summary>
+    /// <summary>How deep the post stands: by the hole rule, driven, cored, down a wall's face to its lowest bracket, or on its plate.</summary>
     public static N HoleDepth<N>(PlacedPost post) where N : struct, INumber<N> => post.Support switch
     {
         Support.Concrete => HoleDepth<N>(post.Spec, post.GateRow, post.Rules, LeastHole(post.Kind, post.Rules).Depth),
         Support.Driven => N.Rule(post.Rules.DrivenDepth),
         Support.Cored => N.Rule(post.Rules.CoreDepth),
+        Support.Bracketed when post.DownFace is { } down => N.Given("down the wall's face", down.Metres, Unit.Length),
+        Support.Bracketed => N.Rule(post.Rules.BracketDepth),
         _ => N.Given("no hole", 0, Unit.Length),
     };
 
@@ -103,25 +111,31 @@ public static class PostFormulas
     }
 
     /// <summary>Down to the ground of the hole, or to the concrete under the post's foot.</summary>
-    public static N CutLength<N>(N aboveGround, N holeDepth, Rules rules) where N : struct, INumber<N>
-        => aboveGround + (rules.HoleConcreteBelow is { } below ? holeDepth - N.Rule(below) : holeDepth);
+    public static N CutLength<N>(N aboveGround, N holeDepth, Limit? concreteBelow) where N : struct, INumber<N>
+        => aboveGround + (concreteBelow is { } below ? holeDepth - N.Rule(below) : holeDepth);
 
     /// <summary>The next step posts are ordered in.</summary>
     public static N OrderLength<N>(N cutLength, Rules rules) where N : struct, INumber<N>
         => N.Cover(cutLength, N.Rule(rules.PostOrderStep)) * N.Rule(rules.PostOrderStep);
 
     /// <summary>Hole minus post: the least it takes. Over-break of the ground comes on top.</summary>
-    public static N Concrete<N>(Section post, N diameter, N depth, Rules rules) where N : struct, INumber<N>
+    public static N Concrete<N>(Section post, N diameter, N depth, Limit? concreteBelow) where N : struct, INumber<N>
     {
         if (post.Form != SectionForm.Pipe) return N.Constant(Pi) / N.Constant(4) * (diameter * diameter) * depth; // a shape displaces little
         var od = N.Listed("post", post.OutsideDiameter.Metres, Unit.Length, post.From);
-        return rules.HoleConcreteBelow is { } below
+        return concreteBelow is { } below
             ? N.Constant(Pi) / N.Constant(4) * (diameter * diameter * depth - od * od * (depth - N.Rule(below)))
             : N.Constant(Pi) / N.Constant(4) * (diameter * diameter - od * od) * depth;
     }
 
     /// <summary>Ground that comes out of the hole.</summary>
     public static N Spoil<N>(N diameter, N depth) where N : struct, INumber<N> => N.Constant(Pi) / N.Constant(4) * (diameter * diameter) * depth;
+
+    /// <summary>Brackets that hold one post to a wall's face.</summary>
+    public static N Brackets<N>(Rules rules) where N : struct, INumber<N> => N.Rule(rules.BracketPerPost);
+
+    /// <summary>Anchors of the brackets of one post.</summary>
+    public static N Anchors<N>(N brackets, Rules rules) where N : struct, INumber<N> => brackets * N.Rule(rules.BracketAnchors);
 
     /// <summary>Whole bags for one hole.</summary>
     public static N Bags<N>(N concrete, Rules rules) where N : struct, INumber<N>

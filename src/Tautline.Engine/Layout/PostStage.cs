@@ -34,8 +34,9 @@ public static class PostStage
         var chain = line.Site.Chain;
         var grade = Steeper(chain.LegAt(station).Grade, chain.LegFrom(station).Grade);
         var stands = line.Site.Keeps("line-posts") || line.Site.Pins.Any(p => p.StationNm == station && p.Stands);
-        var support = stands ? Support.Standing : SupportAt(line.Site, station) ?? Named(run.Spec.Spec.LineSupport);
-        return new PlacedPost(0, station, PostKind.Line, run.Spec, run.Spec.LinePost, grade, null, rules, support);
+        var ground = GroundAt(line.Site, station);
+        var support = stands ? Support.Standing : ground?.Support ?? Named(run.Spec.Spec.LineSupport);
+        return new PlacedPost(0, station, PostKind.Line, run.Spec, run.Spec.LinePost, grade, null, rules, support) { DownFace = DownFace(ground) };
     }
 
     private static PlacedPost Terminal(LaidLine line, Terminal terminal, Rules rules)
@@ -43,10 +44,12 @@ public static class PostStage
         var (before, after) = Sides(line.Site, terminal.StationNm);
         var spec = Taller(before.Spec, after.Spec);
         var section = SectionOf(line.Site, terminal);
-        var support = terminal.Kind != PostKind.Tie ? SupportAt(line.Site, terminal.StationNm) ?? Named(spec.Spec.TerminalSupport) : Support.Standing;
+        var ground = GroundAt(line.Site, terminal.StationNm);
+        var support = terminal.Kind != PostKind.Tie ? ground?.Support ?? Named(spec.Spec.TerminalSupport) : Support.Standing;
         return new PlacedPost(
             0, terminal.StationNm, terminal.Kind, spec, section, Steeper(before.Grade, after.Grade), terminal.Gate?.Row, rules, support)
         {
+            DownFace = DownFace(ground),
             Beam = terminal.Gate is { Kind: GateKind.Overhead } overhead ? overhead.Gate.Clearance : null,
             Woven = terminal.Kind == PostKind.Tie && (terminal.StationNm == 0 ? line.Site.Line.Start : line.Site.Line.Finish)?.Fabric == "woven",
         };
@@ -71,8 +74,10 @@ public static class PostStage
     }
 
     /// <summary>What a slab or rock asks for at a station; the last stretch entered wins where two overlap.</summary>
-    private static Support? SupportAt(SiteLine site, long station)
-        => site.Grounds.LastOrDefault(g => Holds(g, station) || (site.Line.Closed && station == 0 && Holds(g, site.Chain.LevelNm)))?.Support;
+    private static SiteGround? GroundAt(SiteLine site, long station)
+        => site.Grounds.LastOrDefault(g => Holds(g, station) || (site.Line.Closed && station == 0 && Holds(g, site.Chain.LevelNm)));
+
+    private static Length? DownFace(SiteGround? ground) => ground is { Support: Support.Bracketed } wall ? wall.Obstacle.Depth : null;
 
     /// <summary>Wet ground leaves the holding to the spec.</summary>
     private static bool Holds(SiteGround ground, long station) => ground.Support is not null && station >= ground.FromNm && station <= ground.ToNm;

@@ -17,4 +17,7 @@ public enum Support
 
     /// <summary>Welded to a plate that is anchored to a slab or wall.</summary>
     Plated,
+
+    /// <summary>Held by brackets on the face of a wall.</summary>
+    Bracketed,
 }

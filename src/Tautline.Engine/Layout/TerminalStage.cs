@@ -163,13 +163,14 @@ public static class TerminalStage
 
     internal static Place At(SiteLine line, long stationNm) => new("", line.Line.Id, Length.FromNanometres(stationNm));
 
-    private static string Name(PostKind kind) => kind switch
+    internal static string Name(PostKind kind) => kind switch
     {
         PostKind.End => "end",
         PostKind.Corner => "corner",
         PostKind.Gate => "gate",
         PostKind.Pull => "pull",
         PostKind.GradeBreak => "grade-break",
+        PostKind.Line => "line",
         PostKind.Tie => "standing",
         _ => "change",
     };

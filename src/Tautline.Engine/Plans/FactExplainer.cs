@@ -50,11 +50,14 @@ internal static class FactExplainer
             FactKind.TopHeight => f.TopHeight<Traced>(post.GroundHeight!.Value.Metres, post.AboveGround.Metres),
             FactKind.AboveGround => f.AboveGround<Traced>(),
             FactKind.CutLength => f.CutLength<Traced>(post.AboveGround.Metres, post.HoleDepth.Metres),
-            FactKind.OrderLength => f.OrderLength<Traced>(post.CutLength.Metres),
+            FactKind.OrderLength => f.OrderLength<Traced>(post.CutLength.Metres, post.CutOff is null ? null : plan.Basis.PostLengths[post.Section]),
+            FactKind.CutOff => f.CutOff<Traced>(post.OrderLength.Metres, post.CutLength.Metres),
             FactKind.Concrete => f.Concrete<Traced>(post.HoleDiameter.Metres, post.HoleDepth.Metres),
             FactKind.Spoil => f.Spoil<Traced>(post.HoleDiameter.Metres, post.HoleDepth.Metres),
             FactKind.Bags => f.Bags<Traced>(post.Concrete.CubicMetres),
             FactKind.PostMass => f.Mass<Traced>(post.CutLength.Metres),
+            FactKind.Brackets => f.Brackets<Traced>(),
+            FactKind.Anchors => f.Anchors<Traced>(post.Brackets!.Value),
             _ => f.Ties<Traced>(),
         };
     }
@@ -123,13 +126,15 @@ internal static class FactExplainer
         var gate = plan.Lines[key.Line].Gates[key.Item];
         var line = plan.Basis.Lines[key.Line];
         var f = new GateFigures(
-            line.Site.Gates[key.Item], line.Posts[gate.FromPost], line.Posts[gate.ToPost], gate.Centres.Nanometres);
+            line.Site.Gates[key.Item], line.Posts[gate.FromPost], line.Posts[gate.ToPost], gate.Centres.Nanometres) { Line = key.Line };
         return key.Kind switch
         {
             FactKind.GateStands => Traced.Given("one gate", 1, Unit.Count),
             FactKind.Opening => f.Opening<Traced>(),
             FactKind.Centres => f.CentreToCentre<Traced>(gate.Opening.Metres),
             FactKind.Leaf => f.Leaf<Traced>(gate.Opening.Metres),
+            FactKind.Tail => f.Tail<Traced>(gate.Opening.Metres),
+            FactKind.SecondRoller => f.SecondRoller<Traced>(gate.Tail!.Value.Metres),
             FactKind.Track => GateFigures.Track<Traced>(gate.Opening.Metres, gate.Leaf.Metres),
             FactKind.LeafMass => Traced.Given("weight of the leaf", gate.LeafMass!.Value.Kilograms, Unit.Mass),
             _ => Traced.Given("leaves of the gate", gate.Leaves, Unit.Count),
@@ -188,6 +193,7 @@ internal static class FactExplainer
             FactKind.Purchase => TakeoffFormulas.Purchase<Traced>(item, net, line.Net, roll, basis.Rules),
             FactKind.LineMass => TakeoffFormulas.Mass<Traced>(item, net, line.Net, spec),
             FactKind.BagsByTotal => TakeoffFormulas.BagsByTotal<Traced>(net, line.Net, basis.Rules),
+            FactKind.CutOffs => TakeoffFormulas.CutOffs<Traced>(item),
             FactKind.Spare => TakeoffFormulas.Spare<Traced>(net, line.Net, basis.Rules),
             _ => TakeoffFormulas.Left<Traced>(item, key with { Kind = FactKind.Purchase }, line.Purchase, roll),
         };

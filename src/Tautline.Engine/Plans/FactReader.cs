@@ -45,10 +45,13 @@ internal static class FactReader
         FactKind.AboveGround => post.AboveGround.Metres,
         FactKind.CutLength => post.CutLength.Metres,
         FactKind.OrderLength => post.OrderLength.Metres,
+        FactKind.CutOff => post.CutOff?.Metres,
         FactKind.Concrete => post.Concrete.CubicMetres,
         FactKind.Spoil => post.Spoil.CubicMetres,
         FactKind.Bags => post.Bags,
         FactKind.PostMass => post.Mass.Kilograms,
+        FactKind.Brackets => post.Brackets,
+        FactKind.Anchors => post.Anchors,
         _ => post.Kind == Layout.PostKind.Line ? post.Ties : null,
     };
 
@@ -97,6 +100,8 @@ internal static class FactReader
         FactKind.Opening => gate.Opening.Metres,
         FactKind.Centres => gate.Centres.Metres,
         FactKind.Leaf => gate.Leaf.Metres,
+        FactKind.Tail => gate.Tail?.Metres,
+        FactKind.SecondRoller => gate.SecondRoller?.Metres,
         FactKind.Track => gate.Track?.Metres,
         FactKind.LeafMass => gate.LeafMass?.Kilograms,
         _ => gate.Leaves,
@@ -134,6 +139,7 @@ internal static class FactReader
         FactKind.LineMass => line.Mass?.Kilograms,
         FactKind.BagsByTotal => line.BagsByTotal,
         FactKind.RollsLeft => line.Left?.Metres,
+        FactKind.CutOffs => line.CutOffs?.Metres,
         _ => line.Spare,
     };
 }

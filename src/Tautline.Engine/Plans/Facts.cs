@@ -18,6 +18,8 @@ public static class Facts
         FactKind.Concrete, FactKind.Spoil, FactKind.Bags, FactKind.PostMass,
     ];
 
+    private static readonly FactKind[] ofBracketed = [FactKind.Brackets, FactKind.Anchors];
+
     private static readonly FactKind[] ofRun =
     [
         FactKind.RunAlong, FactKind.RunTop, FactKind.Telescoping, FactKind.Bays, FactKind.LargestBay, FactKind.Rail, FactKind.RailPieces, FactKind.Sleeves, FactKind.RailMass,
@@ -31,6 +33,8 @@ public static class Facts
     ];
 
     private static readonly FactKind[] ofGate = [FactKind.GateStands, FactKind.Opening, FactKind.Centres, FactKind.Leaf, FactKind.Leaves];
+
+    private static readonly FactKind[] ofCantilever = [FactKind.Tail, FactKind.SecondRoller];
 
     private static readonly FactKind[] ofWork = [FactKind.WorkStands, FactKind.WorkAlong, FactKind.WorkPosts, FactKind.WorkArea, FactKind.WorkVolume];
 
@@ -71,6 +75,9 @@ public static class Facts
                 yield return new(FactKind.GroundHeight, index, i);
                 yield return new(FactKind.TopHeight, index, i);
             }
+            if (line.Posts[i].CutOff is not null) yield return new(FactKind.CutOff, index, i);
+            if (line.Posts[i].Brackets is not null)
+                foreach (var kind in ofBracketed) yield return new(kind, index, i);
             if (line.Posts[i].Kind == Layout.PostKind.Line) yield return new(FactKind.PostTies, index, i);
         }
         for (var i = 0; i < line.Runs.Count; i++)
@@ -83,6 +90,8 @@ public static class Facts
         for (var i = 0; i < line.Gates.Count; i++)
         {
             foreach (var kind in ofGate) yield return new(kind, index, i);
+            if (line.Gates[i].Tail is not null)
+                foreach (var kind in ofCantilever) yield return new(kind, index, i);
             if (line.Gates[i].Track is not null) yield return new(FactKind.Track, index, i);
             if (line.Gates[i].LeafMass is not null) yield return new(FactKind.LeafMass, index, i);
         }
@@ -99,6 +108,7 @@ public static class Facts
         if (line.Mass is not null) yield return new(FactKind.LineMass, index);
         if (line.BagsByTotal is not null) yield return new(FactKind.BagsByTotal, index);
         if (line.Spare is not null) yield return new(FactKind.Spare, index);
+        if (line.CutOffs is not null) yield return new(FactKind.CutOffs, index);
         if (line.Left is not null) yield return new(FactKind.RollsLeft, index);
     }
 }

@@ -87,14 +87,17 @@ public static class FigureStage
         var cut = figures.CutLength<Plain>(above.Value, depth.Value);
         var concrete = figures.Concrete<Plain>(diameter.Value, depth.Value);
         var (east, north) = chain.Point(post.StationNm);
+        int? brackets = post.Support == Support.Bracketed ? (int)figures.Brackets<Plain>().Value : null;
         return new PostPlan(
             post.Index + 1, post.Kind, Nm(post.StationNm), new Length(east), new Length(north), post.Spec.Spec.Id, post.Section.Id,
-            new Slope(post.Grade), L(above), L(diameter), L(depth), L(cut), L(figures.OrderLength<Plain>(cut.Value)),
+            new Slope(post.Grade), L(above), L(diameter), L(depth), L(cut), L(figures.OrderLength<Plain>(cut.Value, null)),
             new Volume(concrete.Value), new Volume(figures.Spoil<Plain>(diameter.Value, depth.Value).Value), (int)figures.Bags<Plain>(concrete.Value).Value, new Mass(figures.Mass<Plain>(cut.Value).Value),
             post.Kind == PostKind.Line ? spec.Ties.Count : 0, post.Support)
         {
             GroundHeight = post.Rise is null ? null : L(figures.GroundHeight<Plain>()),
             TopHeight = post.Rise is { } rise ? L(figures.TopHeight<Plain>(rise.Ground, above.Value)) : null,
+            Brackets = brackets,
+            Anchors = brackets is { } each ? (int)figures.Anchors<Plain>(each).Value : null,
         };
     }
 
@@ -146,13 +149,20 @@ public static class FigureStage
     {
         var (from, to) = GateFigures.Posts(gate, line);
         var centres = GateFigures.CentresNm(gate, line);
-        var figures = new GateFigures(gate, line.Posts[from], line.Posts[to], centres);
+        var figures = new GateFigures(gate, line.Posts[from], line.Posts[to], centres) { Line = line.Site.Index };
         var opening = figures.Opening<Plain>().Value;
         var leaf = figures.Leaf<Plain>(opening);
+        var slides = gate.Kind == GateKind.Cantilever;
+        var tail = figures.Tail<Plain>(opening).Value;
         return new GatePlan(
             gate.Gate.Id, gate.Kind, from, to, Nm(line.Posts[from].StationNm) + line.Posts[from].Section.OutsideDiameter / 2, new Length(opening),
             Nm(centres), gate.Leaves, L(leaf), gate.Post.Id, gate.Kind == GateKind.Rolling ? L(GateFigures.Track<Plain>(opening, leaf.Value)) : null,
-            gate.Gate.LeafMass is > 0 and var mass ? new Mass(mass) : null);
+            gate.Gate.LeafMass is > 0 and var mass ? new Mass(mass) : null)
+        {
+            Roller = !slides ? null : gate.RunsBackToEnd ? to : from,
+            Tail = slides ? new Length(tail) : null,
+            SecondRoller = slides ? L(figures.SecondRoller<Plain>(tail)) : null,
+        };
     }
 
     private static WorkPlan Work(SiteTask task, int line, int index)

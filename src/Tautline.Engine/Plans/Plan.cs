@@ -1,3 +1,4 @@
+using System.Collections.ObjectModel;
 using System.Text.Json.Serialization;
 using Tautline.Engine.Catalog;
 using Tautline.Engine.Fabric;
@@ -29,7 +30,11 @@ public sealed record Plan(
 }
 
 /// <summary>The stages' own records behind a plan.</summary>
-public sealed record Basis(Job Job, FenceCatalog Catalog, Rules Rules, IReadOnlyList<ResolvedSpec> Specs, IReadOnlyList<HungLine> Lines);
+public sealed record Basis(Job Job, FenceCatalog Catalog, Rules Rules, IReadOnlyList<ResolvedSpec> Specs, IReadOnlyList<HungLine> Lines)
+{
+    /// <summary>The few lengths posts are bought in, by the id of their section, where the rules ask for few.</summary>
+    public IReadOnlyDictionary<string, Ladder> PostLengths { get; init; } = ReadOnlyDictionary<string, Ladder>.Empty;
+}
 
 /// <summary>A spec as planned: what the rules chose, and its mesh.</summary>
 /// <param name="Height">Of the fabric in all.</param>
@@ -98,6 +103,7 @@ public sealed record TemporaryPlan(TemporaryId Id, string Name, Length Length, i
 /// <param name="Station">Level distance from the start of the line.</param>
 /// <param name="Grade">The steeper of the grades on its two sides, rise over run along the line.</param>
 /// <param name="AboveGround">Top of the post over finished ground.</param>
+/// <param name="HoleDepth">How deep it stands: in its hole or core, driven, or down a wall's face to the lowest bracket.</param>
 /// <param name="Concrete">Hole minus post.</param>
 /// <param name="Spoil">Ground out of the hole, as it lay.</param>
 /// <param name="Bags">Whole bags for this hole.</param>
@@ -111,6 +117,15 @@ public sealed record PostPlan(
 
     /// <summary>Of the top of the pipe over the job's datum, where the ground was measured.</summary>
     public Length? TopHeight { get; init; }
+
+    /// <summary>Left of the order length; nothing where no lengths were chosen and each post takes its next step.</summary>
+    public Length? CutOff { get; init; }
+
+    /// <summary>That hold it to a wall's face; nothing for a post held otherwise.</summary>
+    public int? Brackets { get; init; }
+
+    /// <summary>Of all its brackets together.</summary>
+    public int? Anchors { get; init; }
 }
 
 /// <summary>The fence between two terminals, hung in one pull.</summary>
@@ -161,4 +176,14 @@ public sealed record EndPlan(
 /// <param name="LeafMass">As the job states it.</param>
 public sealed record GatePlan(
     GateId Id, GateKind Kind, int FromPost, int ToPost, Length NearFace, Length Opening, Length Centres, int Leaves, Length Leaf,
-    string Post, Length? Track, Mass? LeafMass);
+    string Post, Length? Track, Mass? LeafMass)
+{
+    /// <summary>Index of the post that carries the first rollers of a cantilever gate; its second roller post is like it, off the line.</summary>
+    public int? Roller { get; init; }
+
+    /// <summary>Of a cantilever leaf, behind its first rollers.</summary>
+    public Length? Tail { get; init; }
+
+    /// <summary>Level station of the second roller post, along the line but not on it.</summary>
+    public Length? SecondRoller { get; init; }
+}

@@ -40,7 +40,7 @@ internal sealed partial class PlanJson : JsonSerializerContext
         Converters =
         {
             new LengthConverter(), new SlopeConverter(), new VolumeConverter(), new AreaConverter(), new MassConverter(), new FigureConverter(),
-            new PlaceConverter(), Words<Layout.PostKind>(), Words<Site.GateKind>(), Words<Site.WorkKind>(), Words<Fabric.LongEdge>(), Words<Takeoff.QuantityUnit>(),
+            new PlaceConverter(), Words<Layout.PostKind>(), Words<Layout.Support>(), Words<Site.GateKind>(), Words<Site.WorkKind>(), Words<Fabric.LongEdge>(), Words<Takeoff.QuantityUnit>(),
             Words<Takeoff.PurchaseUnit>(), Words<ProblemCode>(), Words<Severity>(), Words<Catalog.Confidence>(),
         },
     });

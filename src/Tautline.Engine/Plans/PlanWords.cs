@@ -19,11 +19,14 @@ public sealed record PlanWords(UnitSystem Units)
         _ => kind.ToString().ToLowerInvariant(),
     };
 
+    public static string Named(Support support) => support.ToString().ToLowerInvariant();
+
     /// <summary>Diameter and depth of a hole, or how the post is held without one.</summary>
     public string Held(PostPlan post) => post.Support switch
     {
         Support.Standing => "stands",
         Support.Plated => "plate",
+        Support.Bracketed => $"{Count(post.Brackets ?? 0, "bracket")}, {Short(post.HoleDepth)} down",
         Support.Driven => $"driven {Short(post.HoleDepth)}",
         Support.Cored => $"core {Hole(post.HoleDiameter, post.HoleDepth)}",
         _ => Hole(post.HoleDiameter, post.HoleDepth),
@@ -127,6 +130,7 @@ public sealed record PlanWords(UnitSystem Units)
         List<string> remarks = [];
         if (line.BagsByTotal is { } bags) remarks.Add($"{bags} by total volume");
         if (line.Left is { } left) remarks.Add($"{Long(left)} left over");
+        if (line.CutOffs is { } cut) remarks.Add($"{Long(cut)} cut off in all");
         if (line.Spare is > 0) remarks.Add($"{Number(line.Spare.Value, "#,0")} more as spares");
         if (line.Verify) remarks.Add("verify");
         return string.Join("; ", remarks);

@@ -1,3 +1,4 @@
+using Tautline.Engine.Catalog;
 using Tautline.Engine.Layout;
 using Tautline.Engine.Reasons;
 
@@ -19,15 +20,22 @@ public readonly record struct PostFigures(PlacedPost Post, int Line)
     public N AboveGround<N>() where N : struct, INumber<N> => PostFormulas.AboveGround<N>(Post);
 
     public N CutLength<N>(double aboveGround, double depth) where N : struct, INumber<N>
-        => PostFormulas.CutLength(Length<N>(FactKind.AboveGround, aboveGround), Length<N>(FactKind.HoleDepth, depth), Post.Rules);
+        => PostFormulas.CutLength(Length<N>(FactKind.AboveGround, aboveGround), Length<N>(FactKind.HoleDepth, depth), Post.ConcreteBelow);
 
-    public N OrderLength<N>(double cut) where N : struct, INumber<N>
-        => PostFormulas.OrderLength(Length<N>(FactKind.CutLength, cut), Post.Rules);
+    /// <param name="chosen">The few lengths it is bought in; nothing where it takes the next step.</param>
+    public N OrderLength<N>(double cut, Ladder? chosen) where N : struct, INumber<N>
+    {
+        var next = PostFormulas.OrderLength(Length<N>(FactKind.CutLength, cut), Post.Rules);
+        return chosen is null ? next : N.NextSize(next, chosen);
+    }
+
+    public N CutOff<N>(double order, double cut) where N : struct, INumber<N>
+        => Length<N>(FactKind.OrderLength, order) - Length<N>(FactKind.CutLength, cut);
 
     public N Concrete<N>(double diameter, double depth) where N : struct, INumber<N>
         => Post.Support is not (Support.Concrete or Support.Cored)
             ? N.Given("no hole", 0, Unit.Volume)
-            : PostFormulas.Concrete(Post.Section, Length<N>(FactKind.HoleDiameter, diameter), Length<N>(FactKind.HoleDepth, depth), Post.Rules);
+            : PostFormulas.Concrete(Post.Section, Length<N>(FactKind.HoleDiameter, diameter), Length<N>(FactKind.HoleDepth, depth), Post.ConcreteBelow);
 
     public N Spoil<N>(double diameter, double depth) where N : struct, INumber<N>
         => Post.Support is not (Support.Concrete or Support.Cored)
@@ -39,6 +47,11 @@ public readonly record struct PostFigures(PlacedPost Post, int Line)
 
     public N Mass<N>(double cut) where N : struct, INumber<N>
         => Post.Support == Support.Standing ? N.Given("stands already", 0, Unit.Mass) : PostFormulas.Mass(Post.Section, Length<N>(FactKind.CutLength, cut));
+
+    public N Brackets<N>() where N : struct, INumber<N> => PostFormulas.Brackets<N>(Post.Rules);
+
+    public N Anchors<N>(double brackets) where N : struct, INumber<N>
+        => PostFormulas.Anchors(N.Known(Key(FactKind.Brackets), brackets, Unit.Count), Post.Rules);
 
     /// <summary>Ties of a line post: as the bands of a level end are counted, by the ties' own limit.</summary>
     public N Ties<N>() where N : struct, INumber<N>

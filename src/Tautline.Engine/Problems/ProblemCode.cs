@@ -17,8 +17,8 @@ public enum ProblemCode
     BuiltLegUnknown, BuiltOutside, PinOutside, WorkKind, WorkRange, TemporaryLength, GateWeightQuestion, GateClearanceQuestion, GateBeam, GatePostUnnamed,
 
     // the plan
-    BraceQuestion, BarbHeightQuestion, BarbStrands, TerminalInZone, PinInZone, BuiltInZone, ZonesOverlap, LinesGap, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope, GateOnCurve, CurveCare, RunBackShort, RunBackSlope,
-    SelvageTwistMesh, SelvageLow, FabricInside, WallEdge, WallWidthQuestion, TreeInLine, WetGround, ClosureDepth, ScreenWind, ScreenHeight,
+    BraceQuestion, BarbHeightQuestion, BarbStrands, TerminalInZone, PinInZone, BuiltInZone, ZonesOverlap, LinesGap, PostsClose, BayTooLong, GateMoved, GateOpeningChanged, GateOnSlope, GateOnCurve, CurveCare, RunBackShort, RunBackSlope, RollerNearPost, RollerInZone,
+    SelvageTwistMesh, SelvageLow, FabricInside, WallEdge, WallWidthQuestion, WallFaceNote, WallFaceQuestion, BracketProof, BracketTerminal, BracketDepth, TreeInLine, WetGround, ClosureDepth, ScreenWind, ScreenHeight,
     RollTail, RollUncalibrated, HabitOverLimit, GradeBreakTerminal,
 
     // the ground and the fit over it

@@ -7,7 +7,8 @@ public enum FactKind
     HalfDiamond, AdvanceLow, AdvanceHigh, WholeRows, RailTieSpace, RingSpace, TieEvery, RingEvery,
 
     // of a post
-    Stands, HoleDiameter, HoleDepth, GroundHeight, TopHeight, AboveGround, CutLength, OrderLength, Concrete, Spoil, Bags, PostMass, PostTies,
+    Stands, HoleDiameter, HoleDepth, GroundHeight, TopHeight, AboveGround, CutLength, OrderLength, CutOff, Concrete, Spoil, Bags, PostMass, Brackets, Anchors,
+    PostTies,
 
     // of a run
     RunAlong, RunTop, Telescoping, Bays, LargestBay, Rail, RailPieces, Sleeves, RailMass, Wire, Fabric, PicketsLow, PicketsHigh, RollTake, RailTies, Rings,
@@ -17,7 +18,7 @@ public enum FactKind
     FabricEnd, BraceRail, Bar, Bands, Mismatch, ColumnsLow, Columns, ColumnsHigh,
 
     // of a gate
-    GateStands, Opening, Centres, Leaf, Track, LeafMass, Leaves,
+    GateStands, Opening, Centres, Leaf, Tail, SecondRoller, Track, LeafMass, Leaves,
 
     // of work along a line
     WorkStands, WorkAlong, WorkPosts, WorkArea, WorkVolume,
@@ -29,7 +30,7 @@ public enum FactKind
     Panels, PanelStands, PanelClamps, Ballast,
 
     // of a take-off line
-    Net, Purchase, LineMass, BagsByTotal, RollsLeft, Spare,
+    Net, Purchase, LineMass, BagsByTotal, RollsLeft, CutOffs, Spare,
 }
 
 /// <summary>Names one figure of a plan. What the numbers mean depends on the kind; unused ones are zero.</summary>

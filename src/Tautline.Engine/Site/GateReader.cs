@@ -1,7 +1,9 @@
 using Tautline.Engine.Catalog;
 using Tautline.Engine.Jobs;
+using Tautline.Engine.Layout;
 using Tautline.Engine.Problems;
 using Tautline.Engine.Quantities;
+using Tautline.Engine.Reasons;
 
 namespace Tautline.Engine.Site;
 
@@ -95,7 +97,7 @@ internal static class GateReader
             return;
         }
         var level = Length.FromNanometres(leg.LevelNm);
-        var needs = gate.Opening + (gate.Kind == Gate.Cantilever ? gate.Opening * leg.Spec.Rules.CantileverTail.Value : leg.Spec.Rules.RollingOver.Length);
+        var needs = gate.Opening + (gate.Kind == Gate.Cantilever ? new Length(GateFormulas.CantileverTail<Plain>(gate.Opening.Metres, leg.Spec.Rules).Value) : leg.Spec.Rules.RollingOver.Length);
         var leaves = gate.RunsBack == "end" ? level - gate.NearFace - gate.Opening : gate.NearFace;
         if (leaves.Nanometres < needs.Nanometres) problems.Add(ProblemCode.RunBackShort, place, gate.Id.Value, needs, leaves);
         CheckTravel(gate, leg, chain, gate.Opening + needs, place, problems);

@@ -45,16 +45,17 @@ internal static class ObstacleReader
             found.Grounds.Add(new SiteGround(obstacle, from, to, SupportOf(obstacle, place, problems)));
         if (obstacle.Kind == Obstacle.Tree) problems.Add(ProblemCode.TreeInLine, place, obstacle.Id.Value);
         if (obstacle.Kind == Obstacle.Wet) problems.Add(ProblemCode.WetGround, place, obstacle.Id.Value);
-        if (obstacle.Kind == Obstacle.Wall) CheckWall(obstacle, leg, place, problems);
+        if (obstacle.Kind == Obstacle.Wall && obstacle.Support == "bracketed") WallFace.Check(obstacle, leg, LargestPost(obstacle, leg), place, problems);
+        else if (obstacle.Kind == Obstacle.Wall) CheckWall(obstacle, leg, place, problems);
         if (obstacle.Kind is Obstacle.Swale or Obstacle.Culvert) Close(obstacle, leg, from, to, place, found, problems);
     }
 
     /// <summary>Nothing where the ground leaves the holding to the spec.</summary>
     private static Support? SupportOf(Obstacle obstacle, Place place, ProblemList problems)
     {
-        SpecStage.Choice(obstacle.Support, $"{place.Path}.support", problems, "cored", "plated");
+        SpecStage.Choice(obstacle.Support, $"{place.Path}.support", problems, obstacle.Kind == Obstacle.Wall ? ["cored", "plated", "bracketed"] : ["cored", "plated"]);
         var usual = obstacle.Kind switch { Obstacle.Wet => (Support?)null, Obstacle.Wall => Support.Plated, _ => Support.Cored };
-        return obstacle.Support switch { "plated" => Support.Plated, "cored" => Support.Cored, _ => usual };
+        return obstacle.Support switch { "bracketed" => Support.Bracketed, "plated" => Support.Plated, "cored" => Support.Cored, _ => usual };
     }
 
     /// <summary>Anchors of a plate stand an inch outside the post, a core takes the post and what the rule adds; each keeps its distance from both edges.</summary>
@@ -66,11 +67,15 @@ internal static class ObstacleReader
             return;
         }
         var rules = leg.Spec.Rules;
-        var ends = wall.From.Metres <= 0 || (leg.StartNm + wall.To.Nanometres) >= leg.EndNm; // a vertex on the wall takes a terminal
-        var post = ends ? Length.Max(leg.Spec.LinePost.OutsideDiameter, leg.Spec.TerminalPost.OutsideDiameter) : leg.Spec.LinePost.OutsideDiameter;
-        var hole = post + (wall.Support == "cored" ? rules.CoreWider.Length : Length.FromInches(2));
+        var hole = LargestPost(wall, leg) + (wall.Support == "cored" ? rules.CoreWider.Length : Length.FromInches(2));
         var needs = hole + rules.AnchorEdge.Length * 2;
         if (width.Nanometres < needs.Nanometres) problems.Add(ProblemCode.WallEdge, place, width, needs);
+    }
+
+    private static Length LargestPost(Obstacle wall, SiteLeg leg)
+    {
+        var ends = wall.From.Metres <= 0 || (leg.StartNm + wall.To.Nanometres) >= leg.EndNm; // a vertex on the wall takes a terminal
+        return ends ? Length.Max(leg.Spec.LinePost.OutsideDiameter, leg.Spec.TerminalPost.OutsideDiameter) : leg.Spec.LinePost.OutsideDiameter;
     }
 
     private static void Close(Obstacle dip, SiteLeg leg, long from, long to, Place place, Stretches found, ProblemList problems)

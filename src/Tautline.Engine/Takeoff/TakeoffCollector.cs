@@ -34,8 +34,7 @@ internal sealed partial class TakeoffCollector
             var (gate, site) = (plan.Gates[i], line.Site.Gates[i]);
             finish = site.Leg.Spec.Finish;
             Gate(gate, site, index, i);
-            if (gate.Kind != GateKind.Cantilever) continue;
-            var roller = site.RunsBackToEnd ? gate.ToPost : gate.FromPost;
+            if (gate.Roller is not { } roller) continue;
             SecondRoller(plan.Posts[roller], line.Posts[roller], index, roller);
         }
         finish = null;
@@ -52,8 +51,7 @@ internal sealed partial class TakeoffCollector
             return;
         }
         var stands = new FactKey(FactKind.Stands, line, at);
-        var item = Count(new("post", placed.Section, post.OrderLength.Nanometres), stands, 1);
-        item.Masses.Add(new(new(FactKind.PostMass, line, at), post.Mass.Kilograms, 1, Unit.Mass));
+        Pipe(post, placed, line, at, stands);
         Count(new(Top(placed), placed.Section), stands, 1);
         if (post.Kind == PostKind.Line) Count(new("post-tie", placed.Section), new(FactKind.PostTies, line, at), post.Ties, placed.Spec.Widths);
         Hold(post, placed, line, at, stands);
@@ -63,10 +61,16 @@ internal sealed partial class TakeoffCollector
     private void SecondRoller(PostPlan post, PlacedPost placed, int line, int at)
     {
         var stands = new FactKey(FactKind.Stands, line, at);
-        var item = Count(new("post", placed.Section, post.OrderLength.Nanometres), stands, 1);
-        item.Masses.Add(new(new(FactKind.PostMass, line, at), post.Mass.Kilograms, 1, Unit.Mass));
+        Pipe(post, placed, line, at, stands);
         Count(new("dome-cap", placed.Section), stands, 1);
         Hold(post, placed, line, at, stands);
+    }
+
+    private void Pipe(PostPlan post, PlacedPost placed, int line, int at, FactKey stands)
+    {
+        var item = Count(new("post", placed.Section, post.OrderLength.Nanometres), stands, 1);
+        item.Masses.Add(new(new(FactKind.PostMass, line, at), post.Mass.Kilograms, 1, Unit.Mass));
+        if (post.CutOff is { } cut) item.CutOffs.Add(new(new(FactKind.CutOff, line, at), cut.Metres, 1, Unit.Length));
     }
 
     /// <summary>Barb arms take the place of caps.</summary>
@@ -84,6 +88,11 @@ internal sealed partial class TakeoffCollector
         {
             Count(new("base-plate", placed.Section), stands, 1);
             Count(new("anchor"), stands, 1, 4);
+        }
+        if (post.Brackets is { } brackets)
+        {
+            Count(new("wall-bracket", placed.Section), new(FactKind.Brackets, line, at), brackets);
+            Count(new("anchor"), new(FactKind.Anchors, line, at), post.Anchors!.Value);
         }
         if (placed.Support is not (Support.Concrete or Support.Cored)) return;
         Item(new("spoil"), QuantityUnit.Volume, PurchaseUnit.Yard).Net.Add(new(new(FactKind.Spoil, line, at), post.Spoil.CubicMetres, 1, Unit.Volume));

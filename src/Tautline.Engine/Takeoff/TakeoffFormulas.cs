@@ -55,6 +55,9 @@ public static class TakeoffFormulas
     public static N Left<N>(TakeoffItem item, FactKey purchase, double rolls, double roll) where N : struct, INumber<N>
         => N.Known(purchase, rolls, Unit.Count) * N.Given("roll", roll, Unit.Length) - Sum<N>(item.Bought);
 
+    /// <summary>What is cut off the posts of a line.</summary>
+    public static N CutOffs<N>(TakeoffItem item) where N : struct, INumber<N> => Sum<N>(item.CutOffs);
+
     /// <summary>Full sticks stay full; what is left of every run, and the brace rails, are packed first-fit decreasing.</summary>
     private static N Sticks<N>(TakeoffItem item, Rules rules) where N : struct, INumber<N>
     {

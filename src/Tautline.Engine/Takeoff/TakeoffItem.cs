@@ -15,4 +15,8 @@ public readonly record struct Share(FactKey Fact, double Value, int Times, Unit 
 /// <param name="Bought">Shares of what the purchase is worked from, where that is not the net quantity.</param>
 /// <param name="Masses">Shares of the weight.</param>
 public sealed record TakeoffItem(
-    ItemKey Key, QuantityUnit NetUnit, PurchaseUnit PurchaseUnit, List<Share> Net, List<Share> Bought, List<Share> Masses);
+    ItemKey Key, QuantityUnit NetUnit, PurchaseUnit PurchaseUnit, List<Share> Net, List<Share> Bought, List<Share> Masses)
+{
+    /// <summary>Shares of what is cut off its pieces, where the lengths they are bought in were chosen.</summary>
+    public List<Share> CutOffs { get; } = [];
+}

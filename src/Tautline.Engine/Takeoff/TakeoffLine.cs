@@ -25,4 +25,8 @@ public enum PurchaseUnit { Each, Stick, Coil, Roll, Bag, Spool, Sack, Yard, AsMe
 /// <param name="Verify">True where the part or its rule rests on memory or common practice.</param>
 public sealed record TakeoffLine(
     int Number, string Part, string Name, string? Section, Length? Size, SpecId? Spec, double Net, QuantityUnit NetUnit, int Purchase,
-    PurchaseUnit PurchaseUnit, Mass? Mass, int? BagsByTotal, Length? Left, string? Finish, int? Spare, bool Verify);
+    PurchaseUnit PurchaseUnit, Mass? Mass, int? BagsByTotal, Length? Left, string? Finish, int? Spare, bool Verify)
+{
+    /// <summary>For posts in few chosen lengths, what is cut off all of them together.</summary>
+    public Length? CutOffs { get; init; }
+}

@@ -14,7 +14,7 @@ public static class TakeoffStage
     private static readonly string[] order =
     [
         "clearing", "cut", "fill", "old-fence", "old-post", "old-post-cut", "old-concrete", "temporary-panel", "temporary-stand", "temporary-clamp", "ballast",
-        "post", "spoil", "concrete-bag", "grout", "base-plate", "anchor", "dome-cap", "loop-cap", "barb-arm-terminal", "barb-arm-line", "barbed-wire",
+        "post", "spoil", "concrete-bag", "grout", "base-plate", "wall-bracket", "anchor", "dome-cap", "loop-cap", "barb-arm-terminal", "barb-arm-line", "barbed-wire",
         "rail", "sleeve", "rail-end", "rail-clamp", "brace-band", "truss-rod", "tension-wire", "fabric", "splice-picket", "trim", "closure",
         "tension-bar", "tension-band", "carriage-bolt", "post-tie", "rail-tie", "ring", "lacing-ring", "slat", "slat-lock", "screen", "screen-tie", "concertina", "concertina-tie", "gate-leaf", "cantilever-leaf", "rolling-leaf", "overhead-leaf", "ground-track", "gate-beam", "gate-wheel", "trolley", "guide-roller", "roller", "slide-latch",
         "slide-stop", "hinge-set", "fork-latch",
@@ -74,6 +74,9 @@ public static class TakeoffStage
             item.Key.Spec, net, item.NetUnit, (int)purchase, item.PurchaseUnit,
             TakeoffFormulas.HasMass(item) ? new Mass(TakeoffFormulas.Mass<Plain>(item, key, net, spec).Value) : null,
             item.PurchaseUnit == PurchaseUnit.Bag ? (int)TakeoffFormulas.BagsByTotal<Plain>(key, net, rules).Value : null, left, item.Key.Finish,
-            TakeoffFormulas.HasSpare(item) ? (int)TakeoffFormulas.Spare<Plain>(key, net, rules).Value : null, part.From.Verify);
+            TakeoffFormulas.HasSpare(item) ? (int)TakeoffFormulas.Spare<Plain>(key, net, rules).Value : null, part.From.Verify)
+        {
+            CutOffs = item.CutOffs.Count > 0 ? new Length(TakeoffFormulas.CutOffs<Plain>(item).Value) : null,
+        };
     }
 }

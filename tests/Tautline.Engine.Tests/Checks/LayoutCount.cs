@@ -47,6 +47,8 @@ internal sealed class LayoutCount(Plan plan)
         "arc line post 39 station" => Inches(Line.Posts[51].Station),
         "latch post station" => Inches(Line.Posts[Line.Gates[0].FromPost].Station),
         "first roller post station" => Inches(Line.Posts[Line.Gates[0].ToPost].Station),
+        "gate tail" => Inches(Line.Gates[0].Tail!.Value),
+        "second roller post station" => Inches(Line.Gates[0].SecondRoller!.Value),
         "gate leaf width" => Inches(Line.Gates[0].Leaf),
         "gate centres apart" => Inches(Line.Gates[0].Centres),
         "gate near face" => Inches(Line.Gates[0].NearFace),

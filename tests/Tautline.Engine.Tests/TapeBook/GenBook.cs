@@ -23,7 +23,7 @@ internal static class GenBook
         Gen.Const("gate walk 4' from 130' post 2.875-sch40"), genSmall.Select(i => $"gate double 8' from 140' {i}"));
 
     private static readonly Gen<string> genStretches = Lines(
-        Stretch("no-dig", "", "clear 2' 6 1/64\""), Stretch("slab", "", "cored", "plated"), Stretch("rock", "", "cored"), Stretch("wall", "", "width 8\"", "width 10\" plated"),
+        Stretch("no-dig", "", "clear 2' 6 1/64\""), Stretch("slab", "", "cored", "plated"), Stretch("rock", "", "cored"), Stretch("wall", "", "width 8\"", "width 10\" plated", "bracketed width 8\" depth 2' 1/64\""),
         Stretch("tree", "", "clear 1'"), Stretch("wet", "", "cored"), Stretch("swale", "depth 18\"", "depth 1/64\""), Stretch("culvert", "depth 2' 3/64\""),
         Stretch("removal", "", "posts 0", "posts 12 cut", "pulled"), Stretch("clearing", "width 4'"),
         genInches.Select(i => $"pin {i}"), genSmall.Select(i => $"pin 60' {i} stands"));

@@ -20,7 +20,7 @@ public sealed class RoundTripTests
     [
         "leg ", "R ", "L ", "90", "100'", "6\"", " ", "\n", "\n", "\n", "close", "gate ", "walk ", "from ", "spec ", "a ", "height ", "line ", "\"", "#", "up ",
         "12%", "1:8", "bearing ", "N 5 E", "measured along", "to ", "east ", "north ", "no-dig ", "ten pickets ", "as specified ", "bay.max ", "\0", "within ",
-        "arc ", "right ", "radius ", "turn ", "length ", "tie ", "fence ", "section ", "slab ", "swale ", "depth ", "wall ", "width ", "pin ", "removal ", "posts ", "7",
+        "arc ", "right ", "radius ", "turn ", "length ", "tie ", "fence ", "section ", "slab ", "bracketed ", "swale ", "depth ", "wall ", "width ", "pin ", "removal ", "posts ", "7",
         "cantilever ", "rolling ", "run-back ", "end ", "post ", "leaf ", "850 lb", "keeps ", "fabric ", "temporary ", "panel ", "barb ", "slats ", "laced ", "screen ",
         "start ", "facing ", "-", "1/0", "9e9", "°", "centred at ", "{0}",
     ];

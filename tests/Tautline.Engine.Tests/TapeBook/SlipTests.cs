@@ -81,6 +81,8 @@ public sealed class SlipTests
         { S + "leg 20'\nslab 18' to 21'", 3, 6, "mark-range" },
         { S + "leg 20'\ntree 1' to 2' cored", 3, 15, "clause-unknown" },
         { S + "leg 20'\nrock 1' to 2' cored plated", 3, 21, "clause-twice" },
+        { S + "leg 20'\nslab 1' to 2' bracketed", 3, 15, "clause-unknown" },
+        { S + "leg 20'\nwall 1' to 2' plated bracketed", 3, 22, "clause-twice" },
         { S + "leg 20'\nswale 1' to 2'", 3, 15, "word-missing" },
         { S + "leg 20'\nwall 1' to 2' width 8", 3, 21, "unit-missing" },
         { S + "leg 20'\npin 21'", 3, 5, "pin-off-leg" },

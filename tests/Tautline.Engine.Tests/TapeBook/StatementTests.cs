@@ -130,6 +130,8 @@ public sealed class StatementTests
             swale 120' to 126' depth 18"
             culvert 140' to 144' depth 2' clear 1' "24-in pipe"
             wet 200' to 210' cored
+            wall 220' to 230' bracketed width 9" depth 18"
+            wall 240' to 250' bracketed
             """);
         Assert.Equal(
             [
@@ -137,6 +139,7 @@ public sealed class StatementTests
                 ("a/wall1", "wall", 60, 80, "plated", 1, null, 0, "dock edge"), ("a/tree1", "tree", 90, 92, null, null, null, 1, ""),
                 ("a/wet1", "wet", 100, 110, null, null, null, 0, ""), ("a/swale1", "swale", 120, 126, null, null, 1.5, 0, ""),
                 ("a/culvert1", "culvert", 140, 144, null, null, 2, 1, "24-in pipe"), ("a/wet2", "wet", 200, 210, "cored", null, null, 0, ""),
+                ("a/wall2", "wall", 220, 230, "bracketed", 0.75, 1.5, 0, ""), ("a/wall3", "wall", 240, 250, "bracketed", null, null, 0, ""),
             ],
             job.Obstacles.Select(o => (o.Id.Value, o.Kind, F(o.From), F(o.To), o.Support, N(o.Width), N(o.Depth), F(o.Clearance), o.Note)));
     }

@@ -39,7 +39,7 @@ internal sealed class MarkWriter(Job job, TapePage page, UnitSystem units)
     }
 
     private string Clauses(Obstacle obstacle)
-        => (obstacle.Support is { } held && StretchStatements.Has(obstacle.Kind, "cored") ? $" {page.Word(held)}" : "")
+        => (obstacle.Support is { } held && StretchStatements.Has(obstacle.Kind, held == "bracketed" ? held : "cored") ? $" {page.Word(held)}" : "")
            + (StretchStatements.Has(obstacle.Kind, "width") ? Measure("width", obstacle.Width) : "")
            + (StretchStatements.Has(obstacle.Kind, "depth") ? Measure("depth", obstacle.Depth) : "")
            + (obstacle.Clearance.Nanometres == 0 ? "" : Measure("clear", obstacle.Clearance));

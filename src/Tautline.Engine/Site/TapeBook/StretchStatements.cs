@@ -6,7 +6,7 @@ namespace Tautline.Engine.Site.TapeBook;
 /// <summary>What is marked along a leg besides gates: stretches for posts, posts that are settled, work. Measured from the start of the leg above.</summary>
 internal sealed class StretchStatements(TapeBookState book)
 {
-    private static readonly HashSet<string> clauses = new(StringComparer.Ordinal) { "clear", "width", "depth", "cored", "plated" };
+    private static readonly HashSet<string> clauses = new(StringComparer.Ordinal) { "clear", "width", "depth", "cored", "plated", "bracketed" };
 
     /// <summary>How each kind of obstacle is written; the kinds are also the words of their statements.</summary>
     public static IReadOnlyDictionary<string, string> Obstacles { get; } = new Dictionary<string, string>(StringComparer.Ordinal)
@@ -27,10 +27,14 @@ internal sealed class StretchStatements(TapeBookState book)
     public static bool Has(string kind, string clause) => clause switch
     {
         "width" => kind == Obstacle.Wall,
-        "depth" => kind is Obstacle.Swale or Obstacle.Culvert,
+        "depth" => Deep(kind) || kind == Obstacle.Wall,
+        "bracketed" => kind == Obstacle.Wall,
         "cored" or "plated" => kind is Obstacle.Slab or Obstacle.Rock or Obstacle.Wall or Obstacle.Wet,
         _ => true,
     };
+
+    /// <summary>A dip that is closed, which cannot do without its depth.</summary>
+    private static bool Deep(string kind) => kind is Obstacle.Swale or Obstacle.Culvert;
 
     public void Stretch(string kind, TapeCursor statement)
     {
@@ -114,19 +118,21 @@ internal sealed class StretchStatements(TapeBookState book)
         {
             var word = statement.Next;
             if (!Has(obstacle.Kind, word)) statement.ProblemHere(TapeTexts.ClauseUnknown, word, obstacle.Kind, $"It is written: {Obstacles[obstacle.Kind]}");
-            if (!said.Add(word is "cored" or "plated" ? "support" : word)) statement.ProblemHere(TapeTexts.ClauseTwice, word);
+            if (!said.Add(Holds(word) ? "support" : word)) statement.ProblemHere(TapeTexts.ClauseTwice, word);
             statement.Skip();
             if (Clause(obstacle, word, statement) is not { } next) return null;
             obstacle = next;
         }
-        if (!Has(obstacle.Kind, "depth") || obstacle.Depth is { Nanometres: > 0 }) return obstacle;
+        if (!Deep(obstacle.Kind) || obstacle.Depth is { Nanometres: > 0 }) return obstacle;
         statement.Lacks("the depth", Obstacles[obstacle.Kind]);
         return null;
     }
 
+    private static bool Holds(string word) => word is "cored" or "plated" or "bracketed";
+
     private static Obstacle? Clause(Obstacle obstacle, string word, TapeCursor statement)
     {
-        if (word is "cored" or "plated") return obstacle with { Support = word };
+        if (Holds(word)) return obstacle with { Support = word };
         if (statement.Length() is not { } length) return null;
         return word switch
         {

@@ -16,7 +16,7 @@ internal sealed class TapeCursor(string line, int number, IReadOnlyList<TapeToke
     {
         "from", "to", "at", "centred", "centered", "clear", "up", "down", "level", "bearing", "within", "of", "east", "west", "north",
         "south", "height", "mesh", "gauge", "selvage", "line-post", "terminal-post", "rail", "top", "bottom", "brace", "roll", "radius", "length", "turn",
-        "run-back", "post", "leaf", "clearance", "support", "cored", "plated", "width", "depth", "coating", "colour", "color", "slats", "lock",
+        "run-back", "post", "leaf", "clearance", "support", "cored", "plated", "bracketed", "width", "depth", "coating", "colour", "color", "slats", "lock",
         "screen", "screen-roll", "concertina", "ties", "middle", "laced", "barb", "height-is", "line-support", "terminal-support", "stands",
         "posts", "pulled", "cut", "panel", "closed",
     };

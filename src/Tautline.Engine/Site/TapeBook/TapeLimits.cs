@@ -39,7 +39,7 @@ internal static class TapeLimits
     private static IEnumerable<string> OfObstacle(Obstacle obstacle)
     {
         var of = $"of the {obstacle.Kind} '{obstacle.Id.Value}'";
-        if (obstacle.Support is not null && !StretchStatements.Has(obstacle.Kind, "cored")) yield return $"the support {of}";
+        if (obstacle.Support is { } held && !StretchStatements.Has(obstacle.Kind, held == "bracketed" ? held : "cored")) yield return $"the support {of}";
         if (obstacle.Width is not null && !StretchStatements.Has(obstacle.Kind, "width")) yield return $"the width {of}";
         if (obstacle.Depth is not null && !StretchStatements.Has(obstacle.Kind, "depth")) yield return $"the depth {of}";
     }
