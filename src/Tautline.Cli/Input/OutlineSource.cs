@@ -13,7 +13,7 @@ internal static class OutlineSource
     public static LoadedJob Read(string path, byte[] bytes, OutlineChoices choices, UnitSystem units)
     {
         var result = GeoJsonReader.Read(bytes, new ImportOptions { SourceName = path, CoordinateSystem = choices.System });
-        List<Finding> findings = [.. result.Problems.Select(Describe)];
+        List<Finding> findings = [.. result.Problems.Select(ImportFindings.Describe)];
         if (result.Lines.IsEmpty) return LoadedJob.Of(path, default, null, findings);
         var height = choices.Height ?? Length.FromFeet(6);
         findings.Add(Assumed(path, height, choices.Height is null, units));
@@ -27,13 +27,4 @@ internal static class OutlineSource
         Severity.Note, "OutlineSpec", path,
         $"An outline names no fence: planned is {LengthText.Show(height, units)} fabric, 2-in mesh, 9 gauge, top rail, bottom wire, no gates.",
         guessed ? "Give --spec HEIGHT for another height; make a job file for anything else." : "Make a job file for anything but the height.");
-
-    private static Finding Describe(ImportProblem problem) => new(
-        problem.Severity switch
-        {
-            ProblemSeverity.Error => Severity.Error,
-            ProblemSeverity.Warning => Severity.Warning,
-            _ => Severity.Note,
-        },
-        problem.Code, problem.Where.ToString(), problem.Message, problem.Hint);
 }

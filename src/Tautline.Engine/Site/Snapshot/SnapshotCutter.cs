@@ -10,19 +10,33 @@ public static class SnapshotCutter
     /// <summary>Kept to a hundredth of a millimetre.</summary>
     private const int Digits = 5;
 
-    /// <summary>The ground within a width of the lines; whole triangles and whole cells, so that a profile in the corridor is that of the surface.</summary>
-    /// <param name="surface">Triangles or a grid, in the job's own metres.</param>
+    /// <summary>
+    /// The ground within a width of the lines. Of triangles and grids whole triangles and cells are kept, so that a profile in the corridor is that of the
+    /// surface; any other surface, such as a grid of another map, is read off anew in cells of the job's own.
+    /// </summary>
+    /// <param name="surface">In the job's own metres.</param>
+    /// <param name="cell">Size of a cell where the surface is read off anew, metres, above zero.</param>
     /// <returns>Nothing where none of the ground is near a line.</returns>
-    /// <exception cref="ArgumentException">The surface is of another kind.</exception>
-    public static GroundSnapshot? Cut(IGroundSurface surface, Job job, Length width, GroundSource source)
+    public static GroundSnapshot? Cut(IGroundSurface surface, Job job, Length width, GroundSource source, double cell = 0.5) => surface switch
     {
-        var near = new NearLines(LineWay.Of(job), width.Metres);
-        return surface switch
-        {
-            TriangleSurface triangles => Faces(triangles, near, width, source),
-            GridSurface grid => Cells(grid, LineWay.Of(job), width, source),
-            _ => throw new ArgumentException("A surface is of triangles or a grid.", nameof(surface)),
-        };
+        TriangleSurface triangles => Faces(triangles, new NearLines(LineWay.Of(job), width.Metres), width, source),
+        GridSurface grid => Cells(grid.Frame, grid.HeightOf, LineWay.Of(job), width, source),
+        _ => Sampled(surface, LineWay.Of(job), width, source, cell),
+    };
+
+    private static GroundSnapshot? Sampled(IGroundSurface surface, IEnumerable<GroundPath> paths, Length width, GroundSource source, double cell)
+    {
+        var ways = paths.ToList();
+        var points = ways.SelectMany(w => w.Points).ToList();
+        if (points.Count == 0) return null;
+        var reach = width.Metres + 2 * cell;
+        var (west, north) = (Math.Floor((points.Min(p => p.East) - reach) / cell) * cell, Math.Ceiling((points.Max(p => p.North) + reach) / cell) * cell);
+        var columns = (int)Math.Min(int.MaxValue / 2, Math.Ceiling((points.Max(p => p.East) + reach - west) / cell) + 1);
+        var rows = (int)Math.Min(int.MaxValue / 2, Math.Ceiling((north - points.Min(p => p.North) + reach) / cell) + 1);
+        var frame = new GridFrame(rows, columns, west, north, cell, cell, GridHeights.AtCentres);
+        return Cells(frame, Height, ways, width, source);
+
+        double? Height(int row, int column) => frame.At(row, column) is var at ? surface.HeightAt(at.East, at.North) : null;
     }
 
     private static GroundSnapshot? Faces(TriangleSurface surface, NearLines near, Length width, GroundSource source)
@@ -46,56 +60,58 @@ public static class SnapshotCutter
         return kept[number] = kept.Count;
     }
 
-    private static GroundSnapshot? Cells(GridSurface surface, IEnumerable<GroundPath> paths, Length width, GroundSource source)
+    private static GroundSnapshot? Cells(
+        GridFrame frame, Func<int, int, double?> heightOf, IEnumerable<GroundPath> paths, Length width, GroundSource source)
     {
-        var frame = surface.Frame;
         var first = frame.At(0, 0);
         // A place between four heights needs all four: one cell's diagonal more.
         var reach = width.Metres + Math.Sqrt(frame.CellEast * frame.CellEast + frame.CellNorth * frame.CellNorth);
         var near = new NearLines(paths, reach);
-        SortedSet<(int Row, int Column)> cells = [];
+        SortedDictionary<(int Row, int Column), double> cells = [];
         foreach (var (west, south, east, north) in near.Fields)
-            Gather(surface, near, Clamped((first.North - north) / frame.CellNorth, frame.Rows), Clamped((first.North - south) / frame.CellNorth + 1, frame.Rows),
+            Gather(frame, heightOf, near, Clamped((first.North - north) / frame.CellNorth, frame.Rows), Clamped((first.North - south) / frame.CellNorth + 1, frame.Rows),
                 Clamped((west - first.East) / frame.CellEast, frame.Columns), Clamped((east - first.East) / frame.CellEast + 1, frame.Columns), cells);
         if (cells.Count == 0) return null;
-        return new GroundSnapshot { Source = source, Width = width, Grid = Grid(surface, cells) };
+        return new GroundSnapshot { Source = source, Width = width, Grid = Grid(frame, cells) };
     }
 
     private static int Clamped(double index, int count) => (int)Math.Clamp(Math.Floor(index), 0, count - 1);
 
-    private static void Gather(GridSurface surface, NearLines near, int top, int bottom, int left, int right, SortedSet<(int Row, int Column)> cells)
+    private static void Gather(
+        GridFrame frame, Func<int, int, double?> heightOf, NearLines near, int top, int bottom, int left, int right,
+        SortedDictionary<(int Row, int Column), double> cells)
     {
         for (var row = top; row <= bottom; row++)
             for (var column = left; column <= right; column++)
             {
-                var at = surface.Frame.At(row, column);
-                if (near.Holds(at.East, at.North) && surface.HeightOf(row, column) is not null) cells.Add((row, column));
+                var at = frame.At(row, column);
+                if (near.Holds(at.East, at.North) && heightOf(row, column) is { } height) cells[(row, column)] = Rounded(height);
             }
     }
 
     /// <summary>The smallest grid that holds the cells, and in it the stretches of its rows.</summary>
-    private static GroundGrid Grid(GridSurface surface, SortedSet<(int Row, int Column)> cells)
+    private static GroundGrid Grid(GridFrame frame, SortedDictionary<(int Row, int Column), double> cells)
     {
-        var frame = surface.Frame;
-        var (top, left) = (cells.Min.Row, cells.Min(c => c.Column));
+        var (first, last) = (cells.Keys.First(), cells.Keys.Last());
+        var (top, left) = (first.Row, cells.Keys.Min(c => c.Column));
         var corner = frame.At(top, left);
         List<GroundGridPart> parts = [];
         List<double> heights = [];
-        var (row, column) = cells.Min;
-        foreach (var cell in cells)
+        var (row, column) = first;
+        foreach (var (cell, height) in cells)
         {
             if (cell.Row != row || cell.Column != column + heights.Count)
             {
                 parts.Add(new GroundGridPart { Row = row - top, Column = column - left, Heights = heights });
                 (row, column, heights) = (cell.Row, cell.Column, []);
             }
-            heights.Add(Rounded(surface.HeightOf(cell.Row, cell.Column)!.Value));
+            heights.Add(height);
         }
         parts.Add(new GroundGridPart { Row = row - top, Column = column - left, Heights = heights });
         return new GroundGrid
         {
-            Rows = Math.Max(2, cells.Max.Row - top + 1),
-            Columns = Math.Max(2, cells.Max(c => c.Column) - left + 1),
+            Rows = Math.Max(2, last.Row - top + 1),
+            Columns = Math.Max(2, cells.Keys.Max(c => c.Column) - left + 1),
             West = corner.East - frame.CellEast / 2,
             North = corner.North + frame.CellNorth / 2,
             CellEast = frame.CellEast,

@@ -1,0 +1,86 @@
+using Tautline.Cli.Input;
+using Tautline.Cli.Output;
+using Tautline.Cli.Terminal;
+using Tautline.Engine.Jobs;
+using Tautline.Engine.Problems;
+using Tautline.Engine.Site.Ground;
+using Tautline.Engine.Site.Snapshot;
+using Tautline.Formats.Coordinates;
+using Tautline.Formats.Ground;
+using Tautline.Formats.Import;
+
+namespace Tautline.Cli.Attach;
+
+internal static class AttachRun
+{
+    public static ExitCode Run(AttachOptions options, GroundFlags flags, CliHost host)
+    {
+        if (options.Target.Check(host) is not ExitCode.Fine and var refused) return refused;
+        var loaded = Work.Run(host, "reading the job", () => JobSource.Load(options.File, options.Outline, options.Units));
+        Messages.Show(host, loaded.Findings);
+        if (loaded.Exit != ExitCode.Fine) return loaded.Exit;
+        if (Read(options, host) is not { } file) return ExitCode.Unreadable;
+        Messages.Show(host, [.. file.Problems.Select(ImportFindings.Describe)]);
+        if (file.HasErrors) return ExitCode.Problems;
+        return file.Questions.IsEmpty ? Lay(loaded.Job!, file, options, host) : Ask(file, flags, host);
+    }
+
+    private static GroundFile? Read(AttachOptions options, CliHost host)
+    {
+        try
+        {
+            using var stream = new FileStream(options.Ground, FileMode.Open, FileAccess.Read, FileShare.Read);
+            return Work.Run(host, "reading the ground", () => GroundReader.Read(stream, options.Answers));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            Messages.Error(host, $"{options.Ground}: The file cannot be read: {e.Message}", "Check its name and who may read it.");
+            return null;
+        }
+    }
+
+    private static ExitCode Ask(GroundFile file, GroundFlags flags, CliHost host)
+    {
+        foreach (var question in file.Questions)
+        {
+            var choices = string.Join("", question.Choices.Select(c => $"\n      {c.Value}  {c.Text}{(c.Proposed ? " (likely)" : "")}"));
+            Messages.Error(host, $"{file.SourceName}: {question.Text}{choices}", $"Answer with {flags.Of(question.Kind)}.");
+        }
+        return ExitCode.Problems;
+    }
+
+    private static ExitCode Lay(Job job, GroundFile file, AttachOptions options, CliHost host)
+    {
+        if (GroundTarget.Of(job.Coordinates) is not { } target)
+        {
+            Messages.Error(host, $"{options.File}: The job's coordinates are '{job.Coordinates!.System}', which is not known.", "Name a system as EPSG:n.");
+            return ExitCode.Problems;
+        }
+        var placed = Work.Run(host, "laying the ground", () => GroundPlacement.Place(file, target));
+        Messages.Show(host, [.. placed.Problems.Select(ImportFindings.Describe)]);
+        if (placed.Surface is not { } surface) return ExitCode.Problems;
+        var kept = Work.Run(host, "cutting the ground along the lines", () => Cut(surface, job, file, options));
+        if (kept is null)
+        {
+            Messages.Error(host, $"{file.SourceName}: None of the ground lies within {options.Width.Metres:0.#} m of a line.", "Check the coordinates of both, and the unit of the file's.");
+            return ExitCode.Problems;
+        }
+        host.Error.Write($"{Words(kept)} kept within {options.Width.Metres:0.#} m of the lines.\n");
+        return options.Target.Write(host, JobFile.Write(job with { Ground = kept }));
+    }
+
+    private static GroundSnapshot? Cut(IGroundSurface surface, Job job, GroundFile file, AttachOptions options)
+    {
+        var source = new GroundSource
+        {
+            File = Path.GetFileName(file.SourceName),
+            Sha256 = file.Sha256,
+            System = file.System is { EpsgCode: { } code } ? $"EPSG:{code}" : null,
+            HeightUnit = file.HeightUnit?.Name(),
+        };
+        return SnapshotCutter.Cut(surface, job, options.Width, source);
+    }
+
+    private static string Words(GroundSnapshot kept)
+        => kept.Grid is { } grid ? $"{grid.Parts.Sum(p => p.Heights.Count)} heights" : $"{kept.Faces.Count / 3} triangles";
+}
