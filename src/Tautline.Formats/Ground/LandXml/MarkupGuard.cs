@@ -1,0 +1,44 @@
+using System.Xml;
+
+namespace Tautline.Formats.Ground.LandXml;
+
+/// <summary>Passes XML on, and stops where one tag goes on for longer than any tag does: the reader of XML would hold all of it.</summary>
+internal sealed class MarkupGuard(Stream inner) : Stream
+{
+    private const int LongestTag = 1 << 20; // bytes
+
+    private long _since = -1; // bytes since a tag began; -1 outside of tags
+
+    public override bool CanRead => true;
+    public override bool CanSeek => false;
+    public override bool CanWrite => false;
+    public override long Length => throw new NotSupportedException();
+
+    public override long Position
+    {
+        get => throw new NotSupportedException();
+        set => throw new NotSupportedException();
+    }
+
+    public override int Read(Span<byte> buffer)
+    {
+        var got = inner.Read(buffer);
+        foreach (var letter in buffer[..got])
+        {
+            if (letter == '<') _since = 0;
+            else if (letter == '>') _since = -1;
+            else if (_since >= 0 && ++_since > LongestTag) throw new XmlException("A tag is longer than a million letters.");
+        }
+        return got;
+    }
+
+    public override int Read(byte[] buffer, int offset, int count) => Read(buffer.AsSpan(offset, count));
+
+    public override void Flush() { }
+
+    public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
+
+    public override void SetLength(long value) => throw new NotSupportedException();
+
+    public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
+}

@@ -1,0 +1,25 @@
+using Tautline.Engine.Jobs;
+using Tautline.Formats.Coordinates;
+using Tautline.Formats.Import;
+
+namespace Tautline.Formats.Ground;
+
+/// <summary>The coordinates that ground is laid in: a job's own metres.</summary>
+/// <param name="System">The grid the job is tied to, or a local system, whose coordinates are the job's own.</param>
+/// <param name="Origin">How the job's metres lie on that grid; 0, 0, 1 for a local system.</param>
+public sealed record GroundTarget(CoordinateSystemChoice System, JobOrigin Origin)
+{
+    /// <summary>The coordinates of a job tied to no map.</summary>
+    public static GroundTarget Local { get; } = new(CoordinateSystemChoice.Local(LinearUnit.Metre), new(0, 0, 1));
+
+    /// <summary>The metres of a grid itself.</summary>
+    public static GroundTarget GridMetres(int epsgCode) => new(CoordinateSystemChoice.Epsg(epsgCode), new(0, 0, 1));
+
+    /// <summary>A job's own frame; null where it names a system this program does not know.</summary>
+    public static GroundTarget? Of(CoordinateFrame? frame)
+    {
+        if (frame is null) return Local;
+        if (GroundAnswers.SystemOf(frame.System) is { EpsgCode: not null } system) return new(system, new(frame.OriginEast, frame.OriginNorth, 1 / frame.GroundScale));
+        return frame.System.StartsWith("local", StringComparison.OrdinalIgnoreCase) ? Local : null;
+    }
+}

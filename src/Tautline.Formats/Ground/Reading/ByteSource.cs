@@ -1,0 +1,79 @@
+namespace Tautline.Formats.Ground.Reading;
+
+/// <summary>The bytes of a file, to be read at any place.</summary>
+internal abstract class ByteSource
+{
+    public abstract long Length { get; }
+
+    /// <summary>Reads as many bytes as there are from a place, at most as many as fit.</summary>
+    public abstract int Read(long offset, Span<byte> into);
+
+    /// <summary>All bytes, or a part of them, in order.</summary>
+    public Stream Open(long offset = 0, long? length = null) =>
+        new BufferedStream(new SourceStream(this, Math.Min(offset, Length), Math.Min(length ?? long.MaxValue, Length - Math.Min(offset, Length))), 1 << 16);
+
+    public static ByteSource Of(ReadOnlyMemory<byte> bytes) => new InMemory(bytes);
+
+    /// <param name="stream">One that can seek.</param>
+    public static ByteSource Of(Stream stream) => new InStream(stream);
+
+    private sealed class InMemory(ReadOnlyMemory<byte> bytes) : ByteSource
+    {
+        public override long Length => bytes.Length;
+
+        public override int Read(long offset, Span<byte> into)
+        {
+            if (offset < 0 || offset >= bytes.Length) return 0;
+            var count = Math.Min(into.Length, bytes.Length - (int)offset);
+            bytes.Span.Slice((int)offset, count).CopyTo(into);
+            return count;
+        }
+    }
+
+    private sealed class InStream(Stream stream) : ByteSource
+    {
+        public override long Length { get; } = stream.Length;
+
+        public override int Read(long offset, Span<byte> into)
+        {
+            if (offset < 0 || offset >= Length) return 0;
+            if (stream.Position != offset) stream.Position = offset;
+            return stream.ReadAtLeast(into, into.Length, throwOnEndOfStream: false);
+        }
+    }
+}
+
+/// <summary>A part of a source as a stream that is read in order.</summary>
+internal sealed class SourceStream(ByteSource source, long offset, long length) : Stream
+{
+    private long _at;
+
+    public override bool CanRead => true;
+    public override bool CanSeek => false;
+    public override bool CanWrite => false;
+    public override long Length => length;
+
+    public override long Position
+    {
+        get => _at;
+        set => throw new NotSupportedException();
+    }
+
+    public override int Read(Span<byte> buffer)
+    {
+        var want = (int)Math.Min(buffer.Length, length - _at);
+        var got = want > 0 ? source.Read(offset + _at, buffer[..want]) : 0;
+        _at += got;
+        return got;
+    }
+
+    public override int Read(byte[] buffer, int offset, int count) => Read(buffer.AsSpan(offset, count));
+
+    public override void Flush() { }
+
+    public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
+
+    public override void SetLength(long value) => throw new NotSupportedException();
+
+    public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
+}
