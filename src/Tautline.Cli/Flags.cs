@@ -56,7 +56,7 @@ internal static class Flags
         CustomParser = ReadHeight,
     };
 
-    public static Option<CoordinateSystemChoice?> Crs() => new("--crs")
+    public static Option<CoordinateSystemChoice?> Crs(string name = "--crs") => new(name)
     {
         Description = "For an outline: its coordinates, as EPSG:n, local-m, local-ft or local-ftus (survey feet).",
         HelpName = "SYSTEM",
@@ -93,7 +93,7 @@ internal static class Flags
                                && int.TryParse(epsg[5..], NumberStyles.None, CultureInfo.InvariantCulture, out var code):
                 return CoordinateSystemChoice.Epsg(code);
         }
-        result.AddError($"--crs cannot be '{text}': write EPSG:2992, local-m, local-ft or local-ftus.");
+        result.AddError($"{((OptionResult)result.Parent!).IdentifierToken?.Value ?? "--crs"} cannot be '{text}': write EPSG:2992, local-m, local-ft or local-ftus.");
         return null;
     }
 }

@@ -18,13 +18,13 @@ internal static class AttachCommand
         var width = new Option<Length?>("--width") { Description = "How far to each side of the lines the ground is kept, such as 30ft or 10m; 10 m otherwise.", HelpName = "LENGTH", CustomParser = ReadWidth };
         var output = new Option<string?>("--out") { Description = "Write the job with its ground to this file instead of the screen.", HelpName = "FILE" };
         var force = new Option<bool>("--force") { Description = "Let --out replace a file." };
-        var (units, spec) = (Flags.Units(), Flags.Spec());
+        var (units, spec, outline) = (Flags.Units(), Flags.Spec(), Flags.Crs("--outline-crs"));
         var answers = new GroundFlags();
-        var command = new Command("attach", "Lays measured ground under the lines of a job, which then keeps what lies near them.") { file, ground, width, output, force, units, spec };
+        var command = new Command("attach", "Lays measured ground under the lines of a job, which then keeps what lies near them.") { file, ground, width, output, force, units, spec, outline };
         answers.AddTo(command);
         command.SetAction(p => (int)AttachRun.Run(
             new AttachOptions(
-                p.GetRequiredValue(file), new OutlineChoices(p.GetValue(spec), null), p.GetValue(units), p.GetRequiredValue(ground),
+                p.GetRequiredValue(file), new OutlineChoices(p.GetValue(spec), p.GetValue(outline)), p.GetValue(units), p.GetRequiredValue(ground),
                 answers.Answers(p, p.GetRequiredValue(ground)), p.GetValue(width) ?? usual, new Target(p.GetValue(output), p.GetValue(force))),
             answers, host));
         return command;

@@ -13,6 +13,6 @@ public sealed record Stake(string Point, double Northing, double Easting, double
 
 /// <summary>The posts of a plan as stakes, line by line in order of station.</summary>
 /// <param name="Unit">Of all lengths and coordinates.</param>
-/// <param name="System">The map grid of the coordinates; nothing where they are the job's own east and north.</param>
+/// <param name="System">The map grid or local system of the coordinates; nothing where they are the job's own east and north.</param>
 /// <param name="Stakes">One for each post.</param>
 public sealed record StakeList(LinearUnit Unit, string? System, IReadOnlyList<Stake> Stakes);

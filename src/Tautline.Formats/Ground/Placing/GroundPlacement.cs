@@ -66,7 +66,7 @@ public static class GroundPlacement
         if (file.LocalUnit is not null)
         {
             if (job.System.EpsgCode is { } onGrid) problems.Add(PlacementFindings.TakenAsJobs($"EPSG:{onGrid}"));
-            return new SameGridMap(new(0, 0, 1), "local");
+            return new SameGridMap(job.System.EpsgCode is null ? job.Origin : new(0, 0, 1), "local");
         }
         var code = file.EpsgCode!.Value;
         if (job.System.EpsgCode is not { } jobCode) return Refuse(PlacementFindings.JobHasNoGrid($"EPSG:{code}"), problems);

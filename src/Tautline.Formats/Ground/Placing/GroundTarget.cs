@@ -6,7 +6,7 @@ namespace Tautline.Formats.Ground;
 
 /// <summary>The coordinates that ground is laid in: a job's own metres.</summary>
 /// <param name="System">The grid the job is tied to, or a local system, whose coordinates are the job's own.</param>
-/// <param name="Origin">How the job's metres lie on that grid; 0, 0, 1 for a local system.</param>
+/// <param name="Origin">How the job's metres lie on that grid, or on the local system its lines came in.</param>
 public sealed record GroundTarget(CoordinateSystemChoice System, JobOrigin Origin)
 {
     /// <summary>The coordinates of a job tied to no map.</summary>
@@ -20,6 +20,8 @@ public sealed record GroundTarget(CoordinateSystemChoice System, JobOrigin Origi
     {
         if (frame is null) return Local;
         if (GroundAnswers.SystemOf(frame.System) is { EpsgCode: not null } system) return new(system, new(frame.OriginEast, frame.OriginNorth, 1 / frame.GroundScale));
-        return frame.System.StartsWith("local", StringComparison.OrdinalIgnoreCase) ? Local : null;
+        return frame.System.StartsWith("local", StringComparison.OrdinalIgnoreCase)
+            ? Local with { Origin = new(frame.OriginEast, frame.OriginNorth, 1 / frame.GroundScale) }
+            : null;
     }
 }
