@@ -24,6 +24,7 @@ public sealed class DocumentTests
     [InlineData("sloped-lot.json")]
     [InlineData("ball-field.json")]
     [InlineData("corner-lot.json")]
+    [InlineData("bank.json")]
     public void SampleJobComesBackFromItsBookWithTheSameFigures(string sample)
     {
         var job = Jobs.JobFileOf(Path.Combine(Root(), "samples", sample));

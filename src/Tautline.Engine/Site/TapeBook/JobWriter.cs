@@ -60,9 +60,20 @@ internal sealed class JobWriter(Job job, TapePage page, UnitSystem units)
         {
             current = Choose(current, vertices[i].Leg?.Spec ?? line.Spec);
             Leg(legs, PointOf(vertices[(i + 1) % vertices.Count]), vertices[i].Leg);
-            if (vertices[i].Leg is { } leg) marks.Write(leg.Id);
+            if (vertices[i].Leg is { } leg) marks.Write(leg.Id, Shots(line));
         }
         if (line.Closed) page.Add("close");
+    }
+
+    /// <summary>The shots of a line where a book can say them all.</summary>
+    private static IReadOnlyList<GroundShot> Shots(Line line) => TapeLimits.Says(line) ? line.Ground?.Shots ?? [] : [];
+
+    private void Fit(LineFit? fit)
+    {
+        if (fit is null) return;
+        var gap = fit.Gap is { Metres: >= 0 } stated ? $" gap {page.Length(stated)}" : "";
+        var remedies = fit.Remedies is not { } named ? "" : named.Count == 0 ? " remedies none" : $" remedies {string.Join(' ', named.Select(page.Word))}";
+        page.Add($"fit {page.Word(fit.Mode ?? "smooth")}{gap}{remedies}{(fit.BreakPosts is { } may ? $" break-posts {page.Word(may)}" : "")}");
     }
 
     /// <summary>What holds for the line from end to end.</summary>
@@ -70,6 +81,7 @@ internal sealed class JobWriter(Job job, TapePage page, UnitSystem units)
     {
         Tie("start", line.Start);
         Tie("finish", line.Finish);
+        Fit(line.Fit);
         if (line.FabricSide is { } side) page.Add($"fabric {page.Word(side)}");
         if (line.Keeps.Count > 0) page.Add($"keeps {string.Join(' ', line.Keeps.Select(page.Word))}");
     }
@@ -79,7 +91,7 @@ internal sealed class JobWriter(Job job, TapePage page, UnitSystem units)
         if (tie is null) return;
         var post = tie is { Kind: TieIn.Fence, Section: { } section } ? $" section {page.Word(section)}" : "";
         var fabric = tie is { Kind: TieIn.Fence, Fabric: { } on } ? $" {page.Word(on)}" : "";
-        page.Add($"tie {end} to {page.Word(tie.Kind)}{post}{fabric}");
+        page.Add($"tie {end} to {page.Word(tie.Kind)}{post}{fabric}{(tie.Top is { Metres: >= 0 } top ? $" top {page.Length(top)}" : "")}");
     }
 
     private void Temporary(TemporaryFence fence)

@@ -19,6 +19,11 @@ internal sealed class LineStatements(TapeBookState book)
         if (statement.OneOf("'to'", TieForm, "to") is null) return;
         if (statement.OneOf("'building', 'wall' or 'fence'", TieForm, TieIn.Building, TieIn.Wall, TieIn.Fence) is not { } kind) return;
         if (TieTo(kind, statement) is not { } tie) return;
+        if (statement.Take("top"))
+        {
+            if (statement.Length() is not { } top) return;
+            tie = tie with { Top = top };
+        }
         statement.End();
         Once(line, $"tie {end}", statement);
         if (end == "start") line.TieStart = tie;

@@ -12,11 +12,13 @@ internal sealed class MarkWriter(Job job, TapePage page, UnitSystem units)
     private readonly ILookup<LegId, Pin> pins = job.Pins.ToLookup(p => p.Leg);
     private readonly ILookup<LegId, SiteWork> works = job.Works.ToLookup(w => w.Leg);
 
-    public void Write(LegId leg)
+    public void Write(LegId leg, IReadOnlyList<GroundShot> shots)
     {
+        foreach (var shot in shots.Where(s => s.Leg == leg))
+            page.Add($"shot {page.Length(shot.At)}{Measure("height", shot.Height)}{Measure("rod", shot.Rod)}{Measure("again", shot.Again)}");
         foreach (var gate in gates[leg].OrderBy(g => g.NearFace.Metres)) Write(gate);
         foreach (var obstacle in obstacles[leg].OrderBy(o => o.From.Metres)) Write(obstacle);
-        foreach (var pin in pins[leg].OrderBy(p => p.At.Metres)) page.Add($"pin {page.Length(pin.At)}{(pin.Stands ? " stands" : "")}");
+        foreach (var pin in pins[leg].OrderBy(p => p.At.Metres)) page.Add($"pin {page.Length(pin.At)}{(pin.Stands ? " stands" : "")}{(pin.Top is { Metres: >= 0 } ? Measure("top", pin.Top) : "")}");
         foreach (var work in works[leg].OrderBy(w => w.From.Metres)) Write(work);
     }
 

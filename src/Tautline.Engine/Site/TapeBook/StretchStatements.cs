@@ -56,11 +56,13 @@ internal sealed class StretchStatements(TapeBookState book)
         var column = statement.Column;
         if (statement.Length() is not { } at) return;
         var stands = statement.Take("stands");
+        Length? top = null;
+        if (statement.Take("top") && (top = statement.Length()) is null) return;
         statement.End();
         if (line is not { Broken: false }) return;
         var level = line.Legs[^1].Level(at);
         if (line.Legs[^1].Ends(level)) statement.Problem(TapeTexts.PinOffLeg, column, book.Show(level.Metres), book.Show(line.Legs[^1].LevelMetres));
-        else book.Pins.Add(new Pin { Id = new PinId($"{line.Id.Value}/pin{line.Next("pin")}"), Leg = line.LegId(line.Legs.Count), At = level, Stands = stands });
+        else book.Pins.Add(new Pin { Id = new PinId($"{line.Id.Value}/pin{line.Next("pin")}"), Leg = line.LegId(line.Legs.Count), At = level, Stands = stands, Top = top });
     }
 
     public void Removal(TapeCursor statement)

@@ -131,6 +131,8 @@ internal sealed class TapeBookState(TapeProblems problems)
             Finish = line.TieFinish,
             FabricSide = line.FabricSide,
             Keeps = line.Keeps,
+            Ground = line.Shots.Count > 0 ? new LineGround { Shots = line.Shots } : null,
+            Fit = line.Fit,
             Vertices = vertices,
         };
     }

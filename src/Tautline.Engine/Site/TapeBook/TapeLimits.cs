@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Tautline.Engine.Jobs;
+using Tautline.Engine.Quantities;
 
 namespace Tautline.Engine.Site.TapeBook;
 
@@ -19,6 +20,19 @@ internal static class TapeLimits
         foreach (var (extra, owner) in Extras(job))
             if (extra is not null)
                 foreach (var field in extra.Keys) yield return $"the field '{field}' of {owner}";
+    }
+
+    /// <summary>
+    /// Whether a book can say the ground of a line: shots alone, none below zero, each with a height or a reading, and in the order the legs are
+    /// walked, for a book has them below their legs.
+    /// </summary>
+    public static bool Says(Line line)
+    {
+        if (line.Ground is not { } ground) return true;
+        var legs = Walked(line).Select(v => v.Leg?.Id).ToList();
+        var walked = ground.Shots.Select(s => legs.IndexOf(s.Leg)).ToList();
+        return ground is { From: null, Shots.Count: > 0 } && walked.TrueForAll(w => w >= 0) && walked.SequenceEqual(walked.Order())
+            && ground.Shots.All(s => s is not { Height: null, Rod: null } && s.At.Metres >= 0 && !(s.Height < Length.Zero) && !(s.Rod < Length.Zero) && !(s.Again < Length.Zero));
     }
 
     public static bool Knows(Gate gate) => GateStatement.Slides(gate.Kind) || gate.Kind is Gate.Walk or Gate.Double;
@@ -53,10 +67,10 @@ internal static class TapeLimits
 
     private static IEnumerable<string> OfLine(Line line)
     {
-        if (line.Ground is not null) yield return $"the measured ground of '{line.Id.Value}'";
-        if (line.Fit is not null) yield return $"how '{line.Id.Value}' goes over the ground";
+        if (line.Ground is not null && !Says(line)) yield return $"the measured ground of '{line.Id.Value}'";
+        if (line.Fit?.Gap is { Metres: < 0 }) yield return $"the gap under '{line.Id.Value}', which is below zero";
         foreach (var tie in new[] { line.Start, line.Finish })
-            if (tie?.Top is not null) yield return $"the height of what '{line.Id.Value}' ties to";
+            if (tie?.Top is { Metres: < 0 }) yield return $"the height of what '{line.Id.Value}' ties to, which is below zero";
         foreach (var tie in new[] { line.Start, line.Finish })
             if (tie is { Kind: not TieIn.Fence } and not { Section: null, Fabric: null })
                 yield return $"the post and fabric of the {tie.Kind} that '{line.Id.Value}' ties to";
@@ -69,7 +83,7 @@ internal static class TapeLimits
         foreach (var gate in job.Gates.Where(g => !legs.Contains(g.Leg))) yield return $"the gate '{gate.Id.Value}', whose leg is not walked";
         foreach (var obstacle in job.Obstacles.Where(o => !legs.Contains(o.Leg)))
             yield return $"the obstacle '{obstacle.Id.Value}', whose leg is not walked";
-        foreach (var pin in job.Pins.Where(p => p.Top is not null)) yield return $"the settled top of the pin '{pin.Id.Value}'";
+        foreach (var pin in job.Pins.Where(p => p.Top is { Metres: < 0 })) yield return $"the settled top of the pin '{pin.Id.Value}'";
         foreach (var pin in job.Pins.Where(p => !legs.Contains(p.Leg))) yield return $"the pin '{pin.Id.Value}', whose leg is not walked";
         foreach (var work in job.Works.Where(w => !legs.Contains(w.Leg))) yield return $"the work '{work.Id.Value}', whose leg is not walked";
     }
@@ -107,6 +121,9 @@ internal static class TapeLimits
         yield return (line.Start?.Extra, $"the tie at the start of '{line.Id.Value}'");
         yield return (line.Finish?.Extra, $"the tie at the finish of '{line.Id.Value}'");
         foreach (var vertex in line.Vertices) yield return (vertex.Extra, $"the vertex '{vertex.Id.Value}'");
+        yield return (line.Ground?.Extra, $"the ground of '{line.Id.Value}'");
+        yield return (line.Fit?.Extra, $"the fit of '{line.Id.Value}'");
+        foreach (var shot in line.Ground?.Shots ?? []) yield return (shot.Extra, $"a shot of '{line.Id.Value}'");
         foreach (var leg in line.Vertices.Select(v => v.Leg).OfType<Leg>())
         {
             yield return (leg.Extra, $"the leg '{leg.Id.Value}'");

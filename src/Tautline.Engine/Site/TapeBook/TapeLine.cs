@@ -70,6 +70,11 @@ internal sealed class TapeLine(LineId id, string name, int line, int column)
 
     public List<WalkedLeg> Legs { get; } = [];
 
+    /// <summary>Places of the ground, in the order they were taken.</summary>
+    public List<GroundShot> Shots { get; } = [];
+
+    public LineFit? Fit { get; set; }
+
     /// <summary>What holds from the next leg on; null until it is settled.</summary>
     public Spec? Spec { get; set; }
 

@@ -15,6 +15,7 @@ internal sealed class TapeStatements
     {
         this.book = book;
         var (walk, stretches, lines) = (new WalkStatements(book), new StretchStatements(book), new LineStatements(book));
+        var ground = new GroundStatements(book);
         byWord = new(StringComparer.Ordinal)
         {
             ["job"] = Job,
@@ -38,6 +39,8 @@ internal sealed class TapeStatements
             ["adjust"] = walk.Adjust,
             ["gate"] = new GateStatement(book).Read,
             ["pin"] = stretches.Pin,
+            ["shot"] = ground.Shot,
+            ["fit"] = ground.Fit,
             ["removal"] = stretches.Removal,
             ["clearing"] = stretches.Clearing,
             ["tie"] = lines.Tie,

@@ -82,6 +82,8 @@ internal static class TapeTexts
 
     public static readonly TapeText MarkNoLeg = Error("mark-no-leg", "A '{0}' stands before any leg of the line.", "It stands below its leg and is measured from the start of that leg.");
     public static readonly TapeText MarkRange = Error("mark-range", "The '{3}' runs from {0} to {1} and its leg is {2} long.", "The second figure is larger than the first, and both lie on the leg above.");
+    public static readonly TapeText ShotOffLeg = Error("shot-off-leg", "The shot lies at {0} and its leg is {1} long.", "A shot is measured from the start of the leg above it and lies on that leg.");
+
     public static readonly TapeText PinOffLeg = Error("pin-off-leg", "The pin stands at {0} and its leg is {1} long.", "A pin is measured from the start of the leg above it and stands on that leg.");
     public static readonly TapeText ClearingZero = Error("clearing-zero", "A clearing of no width cannot be.", "State the width cleared: clearing 0' to 60' width 4'");
     public static readonly TapeText TemporaryZero = Error("temporary-zero", "A temporary fence, or a panel of it, of no length cannot be.", "Write: temporary 300' panel 12'");
