@@ -126,7 +126,8 @@ internal static class FactExplainer
         var gate = plan.Lines[key.Line].Gates[key.Item];
         var line = plan.Basis.Lines[key.Line];
         var f = new GateFigures(
-            line.Site.Gates[key.Item], line.Posts[gate.FromPost], line.Posts[gate.ToPost], gate.Centres.Nanometres) { Line = key.Line };
+            line.Site.Gates[key.Item], line.Posts[gate.FromPost], line.Posts[gate.ToPost], gate.Centres.Nanometres)
+        { Line = key.Line };
         return key.Kind switch
         {
             FactKind.GateStands => Traced.Given("one gate", 1, Unit.Count),

@@ -3,12 +3,11 @@ using Tautline.Engine.Layout;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Problems;
 using Tautline.Engine.Quantities;
-using Tautline.Engine.Reasons;
 
 namespace Tautline.Engine.Tests.Checks;
 
 /// <summary>The hand counts of docs/checks/extras.md.</summary>
-public sealed class ExtrasTests
+public sealed partial class ExtrasTests
 {
     private static Length Feet(double feet) => Length.FromFeet(feet);
 
@@ -110,122 +109,6 @@ public sealed class ExtrasTests
         Assert.True(Told(10, 100));
     }
 
-    private static Obstacle Face(double from, double to, double? width = 12) => Stretch("wall", from, to, width) with { Support = "bracketed" };
-
-    private static string Said(Plan plan, ProblemCode code) => ProblemText.Message(plan.Problems.First(p => p.Code == code), UnitSystem.UsCustomary);
-
-    [Fact]
-    public void PostsOnAWallsFaceTakeBracketsAndNoHole()
-    {
-        var plan = Some.Plan(With(Face(10, 90)));
-        Assert.Equal((18, 36, 0), (Buy(plan, "wall-bracket"), Buy(plan, "anchor"), Buy(plan, "base-plate")));
-        Assert.Equal(8, Buy(plan, "concrete-bag"));
-        Assert.Equal(3.927, new Volume(Net(plan, "spoil")).CubicFeet, 3);
-        var post = plan.Lines[0].Posts[1];
-        Assert.Equal((70, 88, 90), (Inches(post.AboveGround), Inches(post.CutLength), Inches(post.OrderLength)));
-        Assert.Equal((2, 4), (post.Brackets, post.Anchors));
-        Assert.Null(plan.Lines[0].Posts[0].Brackets);
-        Assert.Equal(
-            "Posts hang on brackets on the face of the wall 'wall': the fence stands 7 3/16\" off the wall's centre.", Said(plan, ProblemCode.WallFaceNote));
-        Assert.Equal(
-            "Posts hang on brackets on the face of the wall 'wall', the lowest 1' 6\" down; nothing here proves wall, brackets or anchors.",
-            Said(plan, ProblemCode.BracketProof));
-        Assert.DoesNotContain(plan.Problems, p => p.Code is ProblemCode.BracketTerminal or ProblemCode.WallEdge or ProblemCode.WallFaceQuestion);
-    }
-
-    [Fact]
-    public void TheJobSaysHowFarDownTheFaceTheLowestBracketSits()
-    {
-        var post = Some.Plan(With(Face(10, 90) with { Depth = Feet(2) })).Lines[0].Posts[1];
-        Assert.Equal((94, 96), (Inches(post.CutLength), Inches(post.OrderLength)));
-        foreach (var depth in (double[])[0, -1, 100, double.NaN])
-            Assert.True(Some.Plan(With(Face(10, 90) with { Depth = new Length(depth) })).HasErrors);
-    }
-
-    [Fact]
-    public void TerminalsOnBracketsAreTold()
-    {
-        var plan = Some.Plan(With(Face(0, 100)));
-        Assert.Equal((22, 44), (Buy(plan, "wall-bracket"), Buy(plan, "anchor")));
-        Assert.Equal((92, 96), (Inches(plan.Lines[0].Posts[0].CutLength), Inches(plan.Lines[0].Posts[0].OrderLength)));
-        Assert.Equal(2, plan.Problems.Count(p => p.Code == ProblemCode.BracketTerminal));
-        Assert.Contains("stands 7 7/16\" off", Said(plan, ProblemCode.WallFaceNote));
-    }
-
-    [Fact]
-    public void BracketsAndAnchorsGoByTheRules()
-    {
-        RuleOverride Own(string rule, double value) => new() { Rule = rule, Value = value };
-        var plan = Some.Plan(With(Face(10, 90)) with { AsSpecified = [Own("bracket.perPost", 3), Own("bracket.anchors", 4)] });
-        Assert.Equal((27, 108), (Buy(plan, "wall-bracket"), Buy(plan, "anchor")));
-        Assert.Contains(
-            Some.Plan(With(Face(10, 90)) with { AsSpecified = [Own("bracket.perPost", 1.5)] }).Problems, p => p.Code == ProblemCode.RuleValue);
-    }
-
-    [Fact]
-    public void ConcreteUnderThePostIsForPostsInConcrete()
-    {
-        var below = new RuleOverride { Rule = "hole.concreteBelow", Value = Length.FromInches(6).Metres };
-        double Cut(params Obstacle[] obstacles) => Inches(Some.Plan(With(obstacles) with { AsSpecified = [below] }).Lines[0].Posts[1].CutLength);
-        Assert.Equal((88, 70, 82), (Cut(Face(10, 90)), Cut(Stretch("wall", 10, 90, 12)), Cut(Stretch("slab", 10, 90))));
-    }
-
-    [Fact]
-    public void AWallFaceAsksForItsThicknessAndIsAWalls()
-    {
-        Assert.Contains(Some.Plan(With(Face(10, 90, null))).Problems, p => p.Code == ProblemCode.WallFaceQuestion);
-        var slab = Some.Plan(With(Face(10, 90) with { Kind = "slab" }));
-        Assert.Equal("'bracketed' is not a choice here.", Said(slab, ProblemCode.SpecChoice));
-    }
-
-    private static Plan SteppedDown(double? classes)
-    {
-        var line = Some.Line("main", false, [(0, 0), (0, 40), (0, 70), (0, 130)], spec: "six");
-        SpecId[] specs = [new("six"), new("five"), new("four")];
-        line = line with { Vertices = [.. line.Vertices.Select((v, i) => v.Leg is { } leg ? v with { Leg = leg with { Spec = specs[i] } } : v)] };
-        return Some.Plan(Some.Job(line, Some.Spec(6, "six"), Some.Spec(5, "five"), Some.Spec(4, "four")) with
-        {
-            AsSpecified = classes is { } most ? [new() { Rule = "post.lengthClasses", Value = most }] : [],
-        });
-    }
-
-    /// <summary>'count x order length: cut off in all', inches, for the posts of a plan.</summary>
-    private static string[] Lengths(Plan plan) => [.. plan.Takeoff.Where(t => t.Part == "post").Select(
-        t => $"{t.Section} {t.Net} {t.Purchase} x {Inches(t.Size!.Value)}{(t.CutOffs is { } off ? $": {Inches(off)}" : "")}")];
-
-    [Fact]
-    public void PostsAreBoughtInFewLengthsWithLeastCutOff()
-    {
-        string[] asNeeded =
-        [
-            "2.375-sch40 5 5 x 72", "2.375-sch40 2 2 x 90", "2.375-sch40 3 3 x 102", "2.875-sch40 1 1 x 78", "2.875-sch40 1 1 x 90", "2.875-sch40 2 2 x 108",
-        ];
-        Assert.Equal(asNeeded, Lengths(SteppedDown(null)));
-        Assert.Equal(asNeeded, Lengths(SteppedDown(3)).Select(l => l.Split(':')[0]));
-        Assert.Equal(
-            ["2.375-sch40 5 5 x 72: 10", "2.375-sch40 5 5 x 102: 40", "2.875-sch40 2 2 x 90: 17", "2.875-sch40 2 2 x 108: 8"], Lengths(SteppedDown(2)));
-        Assert.Equal(["2.375-sch40 10 10 x 102: 200", "2.875-sch40 4 4 x 108: 61"], Lengths(SteppedDown(1)));
-    }
-
-    [Fact]
-    public void APostTellsItsLengthAndWhatIsCutOff()
-    {
-        var plan = SteppedDown(2);
-        var fiveFoot = plan.Lines[0].Posts[5];
-        Assert.Equal((85, 102, 17), (Inches(fiveFoot.CutLength), Inches(fiveFoot.OrderLength), Inches(fiveFoot.CutOff!.Value)));
-        Assert.All(SteppedDown(null).Lines[0].Posts, p => Assert.Null(p.CutOff));
-        var why = Facts.Why(plan, new(FactKind.OrderLength, 0, 5))!;
-        Assert.Equal("next chosen length(up(cut-length / post.orderStep) x post.orderStep)", ExprText.Symbols(why));
-        Assert.Equal([72, 102], ExprText.Ladder(why).Select(l => Inches(new Length(l.Value))));
-        Assert.Equal("order-length - cut-length", ExprText.Symbols(Facts.Why(plan, new(FactKind.CutOff, 0, 5))!));
-    }
-
-    [Theory]
-    [InlineData(0)]
-    [InlineData(1.5)]
-    [InlineData(-2)]
-    public void ANumberOfLengthsIsACount(double classes) => Assert.Contains(SteppedDown(classes).Problems, p => p.Code == ProblemCode.RuleValue);
-
     [Fact]
     public void PostsOfAnOverheadGateReachItsBeam()
     {
@@ -323,82 +206,6 @@ public sealed class ExtrasTests
         Assert.Contains(named.Problems, p => p.Code == ProblemCode.GateWeightQuestion);
         Assert.Contains(named.Problems, p => p.Code == ProblemCode.GateClearanceQuestion);
         Assert.Equal((1, 1, 2), (Buy(named, "overhead-leaf"), Buy(named, "gate-beam"), Buy(named, "trolley")));
-    }
-
-    private static Plan Sliding(double near, double opening, string back, double[]? own = null, Func<Job, Job>? change = null)
-    {
-        var job = Some.Job(Some.Line("main", false, [(0, 0), (0, own is null ? 100 : 200)])) with
-        {
-            Gates = [Some.Gate("drive", "main/leg1", "cantilever", near, opening) with { RunsBack = back }],
-            AsSpecified = own is not { Length: 2 } ? [] : [new() { Rule = "gate.cantileverTail", Value = own[0] }, new() { Rule = "gate.cantileverOverhang", Value = Feet(own[1]).Metres }],
-        };
-        return Some.Plan(change is null ? job : change(job));
-    }
-
-    [Theory]
-    [InlineData(8, 6.5, 14.5)]
-    [InlineData(10, 6.5, 16.5)]
-    [InlineData(10.5, 7.5, 18)]
-    [InlineData(12, 7.5, 19.5)]
-    [InlineData(16, 10, 26)]
-    [InlineData(20, 10, 30)]
-    [InlineData(22, 11, 33)]
-    [InlineData(24, 12, 36)]
-    [InlineData(30, 15, 45)]
-    public void ACantileverLeafHasTheTailItsOpeningAsks(double opening, double tail, double leaf)
-    {
-        var gate = Sliding(30, opening, "end", []).Lines[0].Gates[0];
-        Assert.Equal((tail, leaf), (Math.Round(gate.Tail!.Value.Feet, 9), Math.Round(gate.Leaf.Feet, 9)));
-    }
-
-    [Theory]
-    [InlineData(0.5, 5, 10)]
-    [InlineData(0, 5, 5)]
-    public void TheMakersOwnTailGoesOverBoth(double share, double least, double tail)
-        => Assert.Equal(tail, Sliding(30, 20, "end", [share, least]).Lines[0].Gates[0].Tail!.Value.Feet, 9);
-
-    [Fact]
-    public void TheTailSaysWhy()
-    {
-        var plan = Sliding(30, 16, "end");
-        Assert.Equal("larger(opening x gate.cantileverTail, gate.cantileverOverhang)", ExprText.Symbols(Facts.Why(plan, new(FactKind.Tail, 0))!));
-        Assert.Equal("first roller post + tail", ExprText.Symbols(Facts.Why(plan, new(FactKind.SecondRoller, 0))!));
-        Assert.Equal("opening + tail", ExprText.Symbols(Facts.Why(plan, new(FactKind.Leaf, 0))!));
-    }
-
-    [Theory]
-    [InlineData(30, "end", null, 674, 12.3333)]
-    [InlineData(30, "start", null, 238, 0.6667)]
-    [InlineData(35, "end", null, 734, 2.8)]
-    [InlineData(35, "end", 68.0, 734, 19.0)]
-    [InlineData(35, "end", 66.0, 734, null)]
-    public void ASecondRollerPostNearAPostOfTheFenceIsTold(double near, string back, double? pin, double station, double? apart)
-    {
-        var plan = Sliding(near, 16, back, change: j => pin is not { } at ? j : j with { Pins = [new() { Id = new("p"), Leg = new("main/leg1"), At = Feet(at) }] });
-        Assert.Equal(station, Inches(plan.Lines[0].Gates[0].SecondRoller!.Value));
-        var told = plan.Problems.Where(p => p.Code == ProblemCode.RollerNearPost).Select(p => Math.Round(new Length(p.Figures[1].Value).Inches, 4));
-        Assert.Equal(apart is { } d ? [d] : [], told);
-    }
-
-    /// <summary>100 ft square, gate in the last leg with its far face at 86 ft: first roller post 86 ft 2 in, second 96 ft 2 in, 46 in before the corner at the start.</summary>
-    [Theory]
-    [InlineData(70, 0)]
-    [InlineData(72.5, 1)]
-    public void ASecondRollerPostIsHeldAgainstTheCornerTheLineComesBackTo(double near, int told)
-    {
-        var square = Some.Job(Some.Line("main", true, [(0, 0), (0, 100), (100, 100), (100, 0)])) with
-        {
-            Gates = [Some.Gate("drive", "main/leg4", "cantilever", near, 16) with { RunsBack = "end" }],
-        };
-        Assert.Equal(told, Some.Plan(square).Problems.Count(p => p.Code == ProblemCode.RollerNearPost));
-    }
-
-    [Fact]
-    public void ASecondRollerPostInANoDigStretchIsTold()
-    {
-        var plan = Sliding(30, 16, "end", change: j => j with { Obstacles = [Stretch("no-dig", 56, 57)] });
-        Assert.Equal("The second roller post of the gate 'drive' stands in the no-dig stretch 'no-dig' or its clearance.", Said(plan, ProblemCode.RollerInZone));
-        Assert.DoesNotContain(Sliding(30, 16, "start").Problems, p => p.Code == ProblemCode.RollerInZone);
     }
 
     [Fact]
