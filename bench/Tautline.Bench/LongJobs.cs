@@ -44,4 +44,21 @@ public static class LongJobs
             Obstacles = obstacles,
         };
     }
+
+    /// <summary>The same line over rolling ground with a shot at every foot: waves of 8 ft in 500, of 10 in in 65 and a roughness of half an inch.</summary>
+    public static Job OverGround(double miles)
+    {
+        var job = Line(miles);
+        var line = job.Lines[0];
+        List<GroundShot> shots = [];
+        var random = new Random(20_261_125);
+        for (var leg = 0; leg < line.Vertices.Count - 1; leg++)
+            for (var foot = 0; foot <= 440; foot++)
+            {
+                var at = leg * 440.0 + foot;
+                var height = 400 + 8 * Math.Sin(at * 2 * Math.PI / 500) + 10 / 12.0 * Math.Sin(at * 2 * Math.PI / 65) + (foot is 0 or 440 ? 0 : random.NextDouble() / 24);
+                shots.Add(new GroundShot { Leg = new($"leg{leg}"), At = Length.FromFeet(foot), Height = Length.FromFeet(height) });
+            }
+        return job with { Lines = [line with { Ground = new LineGround { Shots = shots } }] };
+    }
 }

@@ -14,16 +14,21 @@ public class PlanBenchmarks
     private readonly FenceCatalog catalog = FenceCatalog.BuiltIn();
     private readonly Rules rules = Rules.BuiltIn();
     private Job job = null!;
+    private Job ground = null!;
     private Plan plan = null!;
 
     [Params(0.5, 5, 50, 100)]
     public double Miles { get; set; }
 
     [GlobalSetup]
-    public void SetUp() => (job, plan) = (LongJobs.Line(Miles), JobPlanner.Plan(LongJobs.Line(Miles), catalog, rules, BuiltFacts.None));
+    public void SetUp() => (job, ground, plan) = (LongJobs.Line(Miles), LongJobs.OverGround(Miles), JobPlanner.Plan(LongJobs.Line(Miles), catalog, rules, BuiltFacts.None));
 
     [Benchmark]
     public Plan Whole() => JobPlanner.Plan(job, catalog, rules, BuiltFacts.None);
+
+    /// <summary>The same with a shot of the ground at every foot.</summary>
+    [Benchmark]
+    public Plan OverGround() => JobPlanner.Plan(ground, catalog, rules, BuiltFacts.None);
 
     [Benchmark]
     public string Hash() => PlanFile.Hash(plan);

@@ -7,23 +7,24 @@ using Tautline.Engine.Catalog;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
 
-// 'quick' prints one line a size in seconds instead of minutes, 'ground' measures a surface of a million points once;
+// 'quick' prints one line a size in seconds instead of minutes, 'quick ground' the same over measured ground, 'ground' measures a surface of a million points once;
 // everything else goes to BenchmarkDotNet.
-if (args is ["quick"]) Quick();
+if (args is ["quick"]) Quick(m => LongJobs.Line(m), [0.5, 5, 50, 100], 15);
+else if (args is ["quick", "ground"]) Quick(m => LongJobs.OverGround(m), [0.5, 5, 50, 100], 3);
 else if (args is ["ground"]) GroundRun.Print(1_000_000);
 else BenchmarkSwitcher.FromAssembly(typeof(PlanBenchmarks).Assembly).Run(args);
 
-static void Quick()
+static void Quick(Func<double, Job> make, double[] sizes, int runs)
 {
     Reasons();
     var (catalog, rules) = (FenceCatalog.BuiltIn(), Rules.BuiltIn());
-    foreach (var miles in new[] { 0.5, 5, 50, 100 })
+    foreach (var miles in sizes)
     {
-        var job = LongJobs.Line(miles);
+        var job = make(miles);
         var plan = JobPlanner.Plan(job, catalog, rules, BuiltFacts.None);
         List<double> times = [];
         long bytes = 0;
-        for (var i = 0; i < 15; i++)
+        for (var i = 0; i < runs; i++)
         {
             var before = GC.GetAllocatedBytesForCurrentThread();
             var start = Stopwatch.GetTimestamp();
@@ -34,7 +35,7 @@ static void Quick()
         times.Sort();
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{miles} mi: {plan.Lines[0].Posts.Count} posts, {plan.Lines[0].Runs.Count} runs, median {times[7]:0.00} ms, least {times[0]:0.00} ms, {bytes / 1048576.0:0.0} MB allocated, {plan.Problems.Count} problems, hash {PlanFile.Hash(plan)[..8]}"));
+            $"{miles} mi: {plan.Lines[0].Posts.Count} posts, {plan.Lines[0].Runs.Count} runs, median {times[runs / 2]:0.00} ms, least {times[0]:0.00} ms, {bytes / 1048576.0:0.0} MB allocated, {plan.Problems.Count} problems, hash {PlanFile.Hash(plan)[..8]}"));
     }
 }
 
