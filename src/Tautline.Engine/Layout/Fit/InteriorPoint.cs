@@ -9,10 +9,12 @@ namespace Tautline.Engine.Layout.Fit;
 internal sealed record ChainAnswer(
     double[] X, double[] Y, double[] AtLow, double[] AtHigh, double Value, double Residual, double Dual, double Gap, int Iterations, double Merit)
 {
-    // By how much rounding may keep a run from the goal, which is set as near as it mostly gets.
+    // By how much rounding may keep a run from the goal, which is set as near as it mostly gets; and what it may leave behind.
     private const double Good = 1e4;
+    private const double Kept = 1e-8;
+    private const double Flat = 1e-6;
 
-    public bool Converged => Merit <= Good;
+    public bool Converged => Merit <= Good && Residual <= Kept && Dual <= Flat;
 }
 
 /// <summary>
@@ -25,7 +27,7 @@ internal sealed class InteriorPoint
     private const int Patience = 25;
     private const int Settling = 4;
     private const double Feasible = 1e-10;
-    private const double Stationary = 1e-11;
+    private const double Stationary = 1e-8;
     private const double Reach = 0.995;
 
     // A step this long needs no further correction; one correction tries for this much more; and so often.
