@@ -62,7 +62,7 @@ public sealed class OptimumTests
         var least = raw.PostLength(most);
         Assert.InRange(excess, raw.PostLength(cost + 1e-6 * grading) - 1e-7 * input.Posts.Count, least * (1 + 1e-6) + 1e-7 * input.Posts.Count);
         var flow = new Flowing(input, fit.Bays);
-        var gap = raw.FlowGap(flow.Gradient(fit.Tops), fit.Tops, most + 1e-9, Math.Max(excess, least) + 1e-9);
+        var gap = raw.FlowGap(flow.Gradient(fit.Tops), fit.Tops, most + 1e-11, Math.Max(excess, least) + 1e-11);
         Assert.InRange(gap, double.NegativeInfinity, 1e-5 * flow.Value(fit.Tops) + 1e-7);
     }
 

@@ -5,9 +5,12 @@ namespace Tautline.Fit.Tests;
 
 /// <summary>
 /// The first two phases written down once more for a general solver, on every raw ground vertex, with the plumb heights the fit held.
+/// The solver counts heights from the ground at the first post and sums in thousandths: its tolerance is absolute.
 /// </summary>
 internal sealed class RawProgram
 {
+    private const double Thousand = 1000;
+
     private readonly FitInput input;
     private readonly IReadOnlyList<FittedBay> bays;
     private readonly Solver solver = Solver.CreateSolver("GLOP");
@@ -19,7 +22,6 @@ internal sealed class RawProgram
 
     public RawProgram(FitInput input, IReadOnlyList<FittedBay> bays)
     {
-        // Counted from the ground at the first post: 1e-9 of a mountain's height would be lost in rounding.
         (this.input, this.bays, datum) = (input, bays, input.Ground[0].Height);
         tops = [.. input.Posts.Select((p, i) => solver.MakeNumVar((p.Pinned ?? -1e5) - datum, (p.Pinned ?? 1e5) - datum, $"t{i}"))];
         cut = [.. bays.Select(b => solver.MakeNumVar(0, double.PositiveInfinity, $"u{b.Index}"))];
@@ -39,8 +41,8 @@ internal sealed class RawProgram
     /// <summary>Least post length over stock among lines that cost no more than stated.</summary>
     public double PostLength(double most)
     {
-        var row = solver.MakeConstraint(double.NegativeInfinity, most);
-        foreach (var bay in bays) Price(bay, row.SetCoefficient);
+        var row = solver.MakeConstraint(double.NegativeInfinity, Thousand * most);
+        foreach (var bay in bays) Price(bay, (slack, price) => row.SetCoefficient(slack, Thousand * price));
         solver.Objective().Clear();
         foreach (var e in excess) solver.Objective().SetCoefficient(e, 1);
         var least = Minimum();
@@ -54,10 +56,10 @@ internal sealed class RawProgram
     /// </summary>
     public double FlowGap(double[] gradient, IReadOnlyList<double> at, double cost, double over)
     {
-        var row = solver.MakeConstraint(double.NegativeInfinity, cost);
-        foreach (var bay in bays) Price(bay, row.SetCoefficient);
-        var posts = solver.MakeConstraint(double.NegativeInfinity, over);
-        foreach (var e in excess) posts.SetCoefficient(e, 1);
+        var row = solver.MakeConstraint(double.NegativeInfinity, Thousand * cost);
+        foreach (var bay in bays) Price(bay, (slack, price) => row.SetCoefficient(slack, Thousand * price));
+        var posts = solver.MakeConstraint(double.NegativeInfinity, Thousand * over);
+        foreach (var e in excess) posts.SetCoefficient(e, Thousand);
         solver.Objective().Clear();
         for (var i = 0; i < tops.Length; i++) solver.Objective().SetCoefficient(tops[i], gradient[i]);
         return at.Select((t, i) => gradient[i] * (t - datum)).Sum() - Minimum();

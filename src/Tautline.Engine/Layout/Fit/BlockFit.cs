@@ -85,10 +85,10 @@ internal sealed class BlockFit
         if (prices == 0) return;
         var unit = chain.Price.Max();
         for (var g = 0; g < chain.Groups; g++) chain.Price[g] /= unit;
-        var answer = new InteriorPoint(chain, null, 1, x).Solve(1e-11, 1e-13 * prices / unit);
+        var answer = new InteriorPoint(chain, null, 1, x).Solve(1e-13, 1e-15 * prices / unit);
         Note(phase, answer, unit);
         x = answer.X;
-        Narrowing.ToBest(chain, answer, 1e-9 * answer.Value + 1e-11 * prices / unit);
+        Narrowing.ToBest(chain, answer, 1e-11 * answer.Value + 1e-12 * prices / unit);
         Array.Clear(chain.Price);
     }
 

@@ -18,6 +18,7 @@ internal sealed class ChainSides
     private readonly double[] sign;
     private readonly double[] bound;
     private readonly double[] share;
+    private readonly double[] off;
     private readonly double[] room;
     private readonly double[] multiplier;
     private readonly double[] roomMove;
@@ -32,7 +33,7 @@ internal sealed class ChainSides
         share = [.. sides.Select(s => s.Share)];
         Shares = share.Sum();
         (room, multiplier, correction) = (new double[row.Length], new double[row.Length], new double[row.Length]);
-        (roomMove, multiplierMove) = (new double[row.Length], new double[row.Length]);
+        (off, roomMove, multiplierMove) = (new double[row.Length], new double[row.Length], new double[row.Length]);
     }
 
     /// <summary>Sum of all shares.</summary>
@@ -61,19 +62,28 @@ internal sealed class ChainSides
             var there = sign[j] * (z[row[j]] - bound[j]);
             room[j] = share[j] < 1 ? Math.Clamp(there, 0.2 * least, 1.8 * least) : Math.Max(there, least);
             multiplier[j] = share[j] * FirstMean / room[j];
+            off[j] = there - room[j];
         }
     }
 
     /// <summary>Largest difference between the room there is and the room booked, and the duality gap.</summary>
-    public (double Residual, double Gap) State(double[] z)
+    public (double Residual, double Gap) State()
     {
         var (residual, gap) = (0.0, 0.0);
         for (var j = 0; j < row.Length; j++)
         {
-            residual = Math.Max(residual, Math.Abs(sign[j] * (z[row[j]] - bound[j]) - room[j]));
+            residual = Math.Max(residual, Math.Abs(off[j]));
             gap += room[j] * multiplier[j];
         }
         return (residual, gap);
+    }
+
+    /// <summary>Largest breach of a bound, read anew.</summary>
+    public double Breach(double[] z)
+    {
+        var breach = 0.0;
+        for (var j = 0; j < row.Length; j++) breach = Math.Max(breach, sign[j] * (bound[j] - z[row[j]]));
+        return breach;
     }
 
     /// <summary>Adds the multipliers to their rows: pushing up counts as positive.</summary>
@@ -90,23 +100,18 @@ internal sealed class ChainSides
     public void ClearCorrections() => Array.Clear(correction);
 
     /// <summary>Adds what each row is to be pushed by before it moves, towards share times target.</summary>
-    public void AddPushes(double target, double[] z, double[] push)
+    public void AddPushes(double target, double[] push)
     {
         for (var j = 0; j < row.Length; j++)
-        {
-            var off = sign[j] * (z[row[j]] - bound[j]) - room[j];
-            push[row[j]] += sign[j] * ((share[j] * target - correction[j] - multiplier[j] * off) / room[j] - multiplier[j]);
-        }
+            push[row[j]] += sign[j] * ((share[j] * target - correction[j] - multiplier[j] * off[j]) / room[j] - multiplier[j]);
     }
 
     /// <summary>The steps of room and multiplier that belong to the rows' moves.</summary>
-    public void Direct(double target, double[] z, double[] move)
+    public void Direct(double target, double[] move)
     {
         for (var j = 0; j < row.Length; j++)
         {
-            // The same rounding as in the pushes: what the two have wrong alike does no harm.
-            var off = sign[j] * (z[row[j]] - bound[j]) - room[j];
-            roomMove[j] = off + sign[j] * move[row[j]];
+            roomMove[j] = off[j] + sign[j] * move[row[j]];
             multiplierMove[j] = (share[j] * target - correction[j] - multiplier[j] * roomMove[j]) / room[j] - multiplier[j];
         }
     }
@@ -157,6 +162,8 @@ internal sealed class ChainSides
         {
             room[j] += primal * roomMove[j];
             multiplier[j] += dual * multiplierMove[j];
+            // Not read from the heights again: where room is a billionth of a millimetre their rounding would drown it.
+            off[j] *= 1 - primal;
         }
     }
 

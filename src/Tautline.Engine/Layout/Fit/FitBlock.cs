@@ -15,8 +15,8 @@ internal sealed class FitBlock
         (this.input, this.hulls, this.ground, First, Count) = (input, hulls, ground, first, last - first + 1);
         Pinned = [.. Enumerable.Range(first, Count).Select(i => input.Posts[i].Pinned is not null)];
         (Bends, Rakes) = (new SlopeRange[Count], new SlopeRange[Bays]);
-        Array.Fill(Bends, new SlopeRange(-Limits.GreatestBend, Limits.GreatestBend));
-        Array.Fill(Rakes, new SlopeRange(-Limits.GreatestRake, Limits.GreatestRake));
+        Array.Fill(Bends, SlopeRange.Within(Limits.GreatestBend));
+        Array.Fill(Rakes, SlopeRange.Within(Limits.GreatestRake));
     }
 
     public int First { get; }
@@ -78,6 +78,11 @@ internal sealed class FitBlock
 internal readonly record struct SlopeRange(double Low, double High)
 {
     private const double Rounding = 1e-12;
+
+    // Less than a tenth of what is ever reported as broken leaves a solver nothing to move in: it counts as none.
+    private const double Least = 1e-7;
+
+    public static SlopeRange Within(double limit) => limit < Least ? default : new SlopeRange(-limit, limit);
 
     public bool Holds(double slope) => slope >= Low - Rounding && slope <= High + Rounding;
 }

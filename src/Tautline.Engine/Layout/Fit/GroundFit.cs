@@ -12,8 +12,6 @@ public static class GroundFit
     /// <summary>Largest breach of a constraint that counts as kept, metres.</summary>
     public const double ResidualTolerance = 1e-4;
 
-    private const int MostPasses = 60;
-
     /// <exception cref="ArgumentException">Posts or ground out of order, or limits out of range: the message names them.</exception>
     public static FittedLine Fit(FitInput input)
     {
@@ -39,13 +37,13 @@ public static class GroundFit
     /// <summary>Fits a block again and again until the plumb heights it holds are those of the slopes it finds.</summary>
     private static FitCertificate Settle(FitBlock block, PhaseCertificate? hard, Span<double> tops, Span<double> plumb)
     {
-        var heights = new PlumbHeights(FirstPlumb(block));
+        var heights = new PlumbHeights(FirstPlumb(block), Plumb(block, 0), Plumb(block, block.Limits.GreatestRake));
         for (var pass = 1; ; pass++)
         {
             var (own, phases) = BlockFit.Solve(block, heights.Held);
             var found = PlumbOf(block, own);
             var change = heights.Off(found);
-            if (change <= HeightTolerance || pass == MostPasses)
+            if (change <= HeightTolerance || pass == PlumbHeights.MostPasses)
             {
                 own.CopyTo(tops);
                 heights.Held.CopyTo(plumb);
@@ -64,7 +62,6 @@ public static class GroundFit
         return plumb;
     }
 
-    /// <summary>Fabric square to the rail stands H*sqrt(1 + g^2) tall.</summary>
     private static double[] PlumbOf(FitBlock block, double[] tops)
     {
         var plumb = new double[block.Bays];
@@ -72,10 +69,13 @@ public static class GroundFit
         {
             // Where the ground is steeper than any rail may be, the first guess shall not run away.
             var slope = Math.Clamp((tops[i + 1] - tops[i]) / block.Bay(i), block.Rakes[i].Low, block.Rakes[i].High);
-            plumb[i] = block.Limits.FabricHeight * Math.Sqrt(1 + slope * slope);
+            plumb[i] = Plumb(block, slope);
         }
         return plumb;
     }
+
+    /// <summary>Fabric square to the rail stands H*sqrt(1 + g^2) tall.</summary>
+    private static double Plumb(FitBlock block, double slope) => block.Limits.FabricHeight * Math.Sqrt(1 + slope * slope);
 
     private static FitCertificate Merge(List<FitCertificate> blocks)
         => new(blocks.Max(b => b.Passes), blocks.Max(b => b.HeightChange), Merge(blocks.SelectMany(b => b.Phases)));

@@ -9,10 +9,12 @@ namespace Tautline.Engine.Layout.Fit;
 internal sealed record ChainAnswer(
     double[] X, double[] Y, double[] AtLow, double[] AtHigh, double Value, double Residual, double Dual, double Gap, int Iterations, double Merit)
 {
-    // By how much rounding may keep a run from the goal, which is set as near as it mostly gets.
-    private const double Good = 100;
+    // By how much rounding may keep a run from the goal, which is set as near as it mostly gets; and what it may leave behind.
+    private const double Good = 1e4;
+    private const double Kept = 1e-8;
+    private const double Flat = 1e-6;
 
-    public bool Converged => Merit <= Good;
+    public bool Converged => Merit <= Good && Residual <= Kept && Dual <= Flat;
 }
 
 /// <summary>
@@ -75,6 +77,7 @@ internal sealed class InteriorPoint
         StartSlacks();
         rows.Read(x, y, z);
         sides.Begin(z);
+        rigid.Begin(z);
         ChainAnswer? best = null;
         for (var (step, since) = (0, 0); ; step++, since++)
         {
@@ -87,8 +90,10 @@ internal sealed class InteriorPoint
 
     private ChainAnswer Answer((double Merit, double Value, double Residual, double Dual, double Gap) here, int steps)
     {
+        rows.Read(x, y, z);
+        var residual = Math.Max(here.Residual, Math.Max(sides.Breach(z), rigid.Breach(z)));
         var (low, high) = sides.Multipliers(rows, chain.Rows + chain.Groups);
-        return new ChainAnswer([.. x], [.. y], low, high, here.Value, here.Residual, here.Dual, here.Gap, steps, here.Merit);
+        return new ChainAnswer([.. x], [.. y], low, high, here.Value, residual, here.Dual, here.Gap, steps, here.Merit);
     }
 
     /// <summary>Slacks as large as the start needs them.</summary>
@@ -104,9 +109,8 @@ internal sealed class InteriorPoint
     /// <summary>Value, residuals and gap here; a merit of one or less is the goal.</summary>
     private (double Merit, double Value, double Residual, double Dual, double Gap) State(double relative, double absolute)
     {
-        rows.Read(x, y, z);
-        var (residual, gap) = sides.State(z);
-        residual = Math.Max(residual, rigid.Residual(z));
+        var (residual, gap) = sides.State();
+        residual = Math.Max(residual, rigid.Residual());
         var (value, dual) = (Value(), Stationarity());
         var merit = Math.Max(gap / (relative * value + absolute), Math.Max(residual / Feasible, dual / Stationary));
         return (merit, value, residual, dual, gap);
@@ -183,15 +187,15 @@ internal sealed class InteriorPoint
     private void Direction(double target)
     {
         Array.Clear(push);
-        sides.AddPushes(target, z, push);
-        rigid.AddPushes(z, push);
+        sides.AddPushes(target, push);
+        rigid.AddPushes(push);
         for (var i = 0; i < dx.Length; i++) dx[i] = -gradX[i];
         for (var g = 0; g < dy.Length; g++) dy[g] = -gradY[g];
         rows.Spread(push, 1, dx, dy);
         newton.Solve(dx, dy);
         rows.Read(dx, dy, dz);
-        sides.Direct(target, z, dz);
-        rigid.Direct(z, dz);
+        sides.Direct(target, dz);
+        rigid.Direct(dz);
     }
 
     // With a curved goal the two belong together: apart they would spoil stationarity.
@@ -206,6 +210,6 @@ internal sealed class InteriorPoint
         for (var i = 0; i < chain.Posts; i++) x[i] += primal * dx[i];
         for (var g = 0; g < chain.Groups; g++) y[g] += primal * dy[g];
         sides.Move(primal, dual);
-        rigid.Move(dual);
+        rigid.Move(primal, dual, dz);
     }
 }

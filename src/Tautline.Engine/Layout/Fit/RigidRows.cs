@@ -8,6 +8,7 @@ internal sealed class RigidRows
 
     private readonly int[] row;
     private readonly double[] aim;
+    private readonly double[] missing;
     private readonly double[] force;
     private readonly double[] forceMove;
 
@@ -15,15 +16,27 @@ internal sealed class RigidRows
     {
         row = [.. Enumerable.Range(0, rows.Count).Where(r => chain.Low[rows.Source[r]] == chain.High[rows.Source[r]])];
         aim = [.. row.Select(r => chain.Low[rows.Source[r]])];
-        (force, forceMove) = (new double[row.Length], new double[row.Length]);
+        (missing, force, forceMove) = (new double[row.Length], new double[row.Length], new double[row.Length]);
     }
 
-    /// <summary>Largest distance of a row from its aim.</summary>
-    public double Residual(double[] z)
+    public void Begin(double[] z)
+    {
+        for (var j = 0; j < row.Length; j++) missing[j] = aim[j] - z[row[j]];
+    }
+
+    public double Residual()
     {
         var residual = 0.0;
-        for (var j = 0; j < row.Length; j++) residual = Math.Max(residual, Math.Abs(z[row[j]] - aim[j]));
+        foreach (var one in missing) residual = Math.Max(residual, Math.Abs(one));
         return residual;
+    }
+
+    /// <summary>Largest distance of a row from its aim, read anew.</summary>
+    public double Breach(double[] z)
+    {
+        var breach = 0.0;
+        for (var j = 0; j < row.Length; j++) breach = Math.Max(breach, Math.Abs(z[row[j]] - aim[j]));
+        return breach;
     }
 
     public void AddForces(double[] forces)
@@ -36,18 +49,22 @@ internal sealed class RigidRows
         for (var j = 0; j < row.Length; j++) weight[row[j]] = Weight;
     }
 
-    public void AddPushes(double[] z, double[] push)
+    public void AddPushes(double[] push)
     {
-        for (var j = 0; j < row.Length; j++) push[row[j]] += Weight * (aim[j] - z[row[j]]);
+        for (var j = 0; j < row.Length; j++) push[row[j]] += Weight * missing[j];
     }
 
-    public void Direct(double[] z, double[] move)
+    public void Direct(double[] move)
     {
-        for (var j = 0; j < row.Length; j++) forceMove[j] = Weight * (aim[j] - z[row[j]] - move[row[j]]);
+        for (var j = 0; j < row.Length; j++) forceMove[j] = Weight * (missing[j] - move[row[j]]);
     }
 
-    public void Move(double dual)
+    public void Move(double primal, double dual, double[] move)
     {
-        for (var j = 0; j < row.Length; j++) force[j] += dual * forceMove[j];
+        for (var j = 0; j < row.Length; j++)
+        {
+            force[j] += dual * forceMove[j];
+            missing[j] -= primal * move[row[j]];
+        }
     }
 }
