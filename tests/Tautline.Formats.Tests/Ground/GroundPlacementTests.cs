@@ -19,8 +19,25 @@ public sealed class GroundPlacementTests
         var all = Differences(metres, feet, 0, 0, roughness: double.PositiveInfinity);
         var smooth = Differences(metres, feet, 0, 0, roughness: 0.1);
 
-        Assert.Fail($"{all.Count} {Part(all, 0.5)} {Part(all, 0.9)} {all.Max()} smooth {smooth.Count} {Part(smooth, 0.5)} {Part(smooth, 0.9)} {Part(smooth, 0.99)} {smooth.Max()}; shifts " +
-          string.Join(' ', new[]{(0.3,0.0),(-0.3,0),(0,0.3),(0,-0.3)}.Select(d => Part(Differences(metres, feet, d.Item1, d.Item2, double.PositiveInfinity), 0.5))));
+        // Measured: 9,063 places, half of them within 15.3 mm, nine tenths within 236 mm. The derived grid is an average over 5 ft, which cuts the
+        // corners of walls and trees; on smooth ground (1,754 places) half are within 2.3 mm, 99 of a hundred within 14.5 mm.
+        Assert.Equal((9063, 1754), (all.Count, smooth.Count));
+        Assert.True(Part(all, 0.5) < 0.0155, $"median {Part(all, 0.5)}");
+        Assert.True(Part(smooth, 0.5) < 0.0025, $"median on smooth ground {Part(smooth, 0.5)}");
+        Assert.True(Part(smooth, 0.99) < 0.015, $"99 % on smooth ground {Part(smooth, 0.99)}");
+    }
+
+    [Theory]
+    [InlineData(0.3, 0)]
+    [InlineData(-0.3, 0)]
+    [InlineData(0, 0.3)]
+    [InlineData(0, -0.3)]
+    public void AFootsShiftInAnyDirectionWouldBeSeen(double east, double north)
+    {
+        // Measured 25 to 26 mm, in place of 15.3 mm: the two grids lie on each other to well within a foot.
+        var (metres, feet) = BothOfIndiana();
+
+        Assert.True(Part(Differences(metres, feet, east, north, double.PositiveInfinity), 0.5) > 0.024);
     }
 
     private static (IGroundSurface Metres, IGroundSurface Feet) BothOfIndiana() => (
