@@ -18,12 +18,13 @@ internal sealed class FrameSettler
     private readonly GroundOptions _options;
     private readonly ProblemList _problems;
     private readonly List<GroundQuestion> _questions = [];
+    private readonly Lazy<Slopes?> _slopes;
     private CoordinateSystemChoice? _system;
     private LinearUnit? _planUnit;
     private LinearUnit? _heightUnit;
 
     private FrameSettler(GroundReading reading, GroundOptions options) =>
-        (_reading, _options, _problems) = (reading, options, new(options.SourceName));
+        (_reading, _options, _problems, _slopes) = (reading, options, new(options.SourceName), new(() => reading.Content?.Slopes));
 
     private GroundClaims Claims => _reading.Claims;
 
@@ -145,7 +146,7 @@ internal sealed class FrameSettler
         _questions.Add(new(GroundQuestionKind.HeightUnit, GroundFindings.HeightUnitQuestion(lowest, highest), [.. choices]));
     }
 
-    private double? SteepShare(LinearUnit heights) => _planUnit is { } plan && _reading.Content?.Slopes is { IsEmpty: false } slopes
+    private double? SteepShare(LinearUnit heights) => _planUnit is { } plan && _slopes.Value is { IsEmpty: false } slopes
         ? slopes.SteeperThan(1, SteepGround.Factor(plan, heights))
         : null;
 
@@ -154,7 +155,7 @@ internal sealed class FrameSettler
         if (_heightUnit is not { } unit || _reading.Content is not { } content) return;
         var (lowest, highest) = (unit.ToMetres(content.Heights.Lowest), unit.ToMetres(content.Heights.Highest));
         if (lowest < SteepGround.LowestSite || highest > SteepGround.HighestSite) _problems.Add(GroundFindings.HeightsImplausible(lowest, highest));
-        if (_planUnit is { } plan && content.Slopes is { } slopes) SteepGround.Tell(slopes, plan, unit, _problems);
+        if (_planUnit is { } plan && _slopes.Value is { } slopes) SteepGround.Tell(slopes, plan, unit, _problems);
     }
 
     private bool LooksLikeDegrees() => _reading.Content is GridContent grid && grid.CellEast < LargestDegreeCell && grid.CellNorth < LargestDegreeCell

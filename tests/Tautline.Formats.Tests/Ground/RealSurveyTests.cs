@@ -109,11 +109,11 @@ public sealed class RealSurveyTests
     {
         var file = SharedPoints(Oxford, "PENZD", new() { PlaceHolders = PlaceHolders.LeaveOut });
 
-        Assert.Equal("29 rows stand at one place, 1.00, 1.00, 1.00 (lines 22, 23, 24, 25, 26 and 24 more). They are left out as place-holders.", file.Problem("PlaceHolders").Message);
+        Assert.Equal("29 rows stand at one place, 1.00, 1.00, 1.00 (lines 23, 24, 25, 26, 27 and 24 more). They are left out as place-holders.", file.Problem("PlaceHolders").Message);
         // Points 111 and 112, a millimetre of height apart.
         var twice = file.Problem("TwoHeights");
-        Assert.Equal("At the place of line 57 (point 111, height 98.362) the height here is 98.361. The ground takes the first.", twice.Message);
-        Assert.Equal(58, twice.Where.Line);
+        Assert.Equal("At the place of line 58 (point 111, height 98.362) the height here is 98.361. The ground takes the first.", twice.Message);
+        Assert.Equal(59, twice.Where.Line);
         Assert.Equal("A rule of dashes behind the code was left away on 71 lines.", file.Problem("RulesCut").Message);
         Assert.Contains("(the first is line 1, 'Oxford Archaeology Survey.')", file.Problem("LinesSkipped").Message);
         Assert.DoesNotContain("NumberTwice", file.Codes());

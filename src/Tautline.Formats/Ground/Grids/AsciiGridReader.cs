@@ -96,7 +96,7 @@ internal sealed class AsciiGridReader
 
     private float? NumberOtherwise(ReadOnlySpan<byte> word)
     {
-        if (word.Contains((byte)'#')) return float.NaN;
+        if (word.Contains((byte)'#') || Ascii.EqualsIgnoreCase(word.TrimStart("+-"u8), "inf"u8)) return float.NaN;
         var comma = word.IndexOf((byte)',');
         var text = _scratch.AsSpan(0, word.Length);
         word.CopyTo(text);

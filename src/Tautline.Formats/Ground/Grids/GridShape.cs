@@ -29,7 +29,7 @@ internal readonly record struct GridPart(int Row, int Column, int Rows, int Colu
     public static GridPart Of(GridShape shape, GroundExtent? window)
     {
         if (window is not { } box) return new(0, 0, shape.Rows, shape.Columns);
-        // Heights stand in the middle of cells; one more on each side, for what rounding does.
+        // Heights stand in the middle of cells, so half a cell more, and one more for what rounding does.
         var (west, east) = (Whole((box.West - shape.West) / shape.CellEast - 1.5, shape.Columns), Whole((box.East - shape.West) / shape.CellEast + 1.5, shape.Columns));
         var (north, south) = (Whole((shape.North - box.North) / shape.CellNorth - 1.5, shape.Rows), Whole((shape.North - box.South) / shape.CellNorth + 1.5, shape.Rows));
         return box.Meets(shape.Extent) ? new(north, west, south - north, east - west) : default;

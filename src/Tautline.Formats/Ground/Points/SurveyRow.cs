@@ -41,7 +41,8 @@ internal sealed class SurveyRow(SurveyLayout layout, ColumnOrder order)
         var (north, east) = (Number(fields, _north), Number(fields, _east));
         var heightText = TextOf(fields, _height);
         var height = Number(fields, _height);
-        var noHeight = SurveyNumber.IsNoHeight(heightText, layout.DecimalComma);
+        // A row that ends before its height was cut off; a blank in its place says that there is none.
+        var noHeight = _height < fields.Count && SurveyNumber.IsNoHeight(heightText, layout.DecimalComma);
         if (north is { } n && east is { } e && (height is not null || noHeight))
             return (SurveyRowKind.Point, new(TextOf(fields, _point), n, e, noHeight ? null : height, Description(line, fields), number), null);
         return Expected(north, east, height) ? (SurveyRowKind.Broken, null, Why(fields, north, east)) : (SurveyRowKind.Heading, null, null);

@@ -3,14 +3,20 @@ namespace Tautline.Formats.Ground.Reading;
 /// <summary>The bytes of a file, to be read at any place.</summary>
 internal abstract class ByteSource
 {
+    private const int MostBuffered = 1 << 16;
+
     public abstract long Length { get; }
 
     /// <summary>Reads as many bytes as there are from a place, at most as many as fit.</summary>
     public abstract int Read(long offset, Span<byte> into);
 
     /// <summary>All bytes, or a part of them, in order.</summary>
-    public Stream Open(long offset = 0, long? length = null) =>
-        new BufferedStream(new SourceStream(this, Math.Min(offset, Length), Math.Min(length ?? long.MaxValue, Length - Math.Min(offset, Length))), 1 << 16);
+    public Stream Open(long offset = 0, long? length = null)
+    {
+        var start = Math.Min(offset, Length);
+        var there = Math.Min(length ?? long.MaxValue, Length - start);
+        return new BufferedStream(new SourceStream(this, start, there), (int)Math.Clamp(there, 1, MostBuffered));
+    }
 
     public static ByteSource Of(ReadOnlyMemory<byte> bytes) => new InMemory(bytes);
 
