@@ -112,7 +112,7 @@ internal sealed class FrameSettler
     private string SystemQuestion(Finding? because) =>
         (because is null ? "The file does not say what system its plan coordinates are in." : "The system of the plan coordinates is in doubt.")
         + (Extent() is { IsEmpty: false } extent ? $" They run from {extent}." : "")
-        + " State an EPSG number, or that they are the job's own local metres or feet.";
+        + " State an EPSG number, or that they are the site's own local metres or feet.";
 
     private IEnumerable<GroundChoice> SystemChoices(ProjectedSystem? coded)
     {
@@ -120,7 +120,7 @@ internal sealed class FrameSettler
             foreach (var grid in CoordinateSystemCatalog.Projected.Values.Where(coded.IsTwinOf).OrderBy(g => g.EpsgCode).Prepend(coded))
                 yield return new(GroundAnswers.OfSystem(grid.EpsgCode), $"EPSG:{grid.EpsgCode}, {grid.Name}, in {grid.Unit.Name()}");
         foreach (var unit in Enum.GetValues<LinearUnit>())
-            yield return new(GroundAnswers.OfLocal(unit), $"the job's own coordinates, in {unit.Name()}", coded is null && unit == Claims.PlanUnit);
+            yield return new(GroundAnswers.OfLocal(unit), $"the site's own local grid, in {unit.Name()}", coded is null && unit == Claims.PlanUnit);
     }
 
     private void SettleHeightUnit()

@@ -8,7 +8,7 @@ namespace Tautline.Formats.Ground;
 /// <summary>What all readers of ground files can say, in one place.</summary>
 internal static class GroundFindings
 {
-    private const string StateSystem = "State the system (an EPSG number, or the job's own metres or feet).";
+    private const string StateSystem = "State the system (an EPSG number, or the site's own metres or feet).";
 
     // The file as a whole
     public static readonly Finding Empty = new(Error, "Empty", "The file is empty.", "Check that it was copied whole.");

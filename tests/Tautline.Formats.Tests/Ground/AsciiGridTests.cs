@@ -114,6 +114,7 @@ public sealed class AsciiGridTests
     [InlineData("ncols 1\nnrows 3\nxllcorner 0\nyllcorner 0\ncellsize 1\n5 5 5", "TooFewCells")]
     [InlineData("ncols 2\nnrows 2\nxllcorner 0\nyllcorner 0\ncellsize 0\n1 2 3 4", "NoPlace")]
     [InlineData("ncols 2\nnrows 2\nxllcorner 1e300\nyllcorner 0\ncellsize 1\n1 2 3 4", "NoPlace")]
+    [InlineData("ncols 2000\nnrows 2000\nxllcorner 0\nyllcorner 0\ncellsize 1\n1", "ValueCount")]
     [InlineData("ncols 2000000\nnrows 2000000\nxllcorner 0\nyllcorner 0\ncellsize 1\n1", "TooManyCells")]
     [InlineData("ncols 2\nnrows 2\nxllcorner 0\nyllcorner 0\ncellsize 1\nnodata_value 0\n0 0 0 0", "NoHeights")]
     public void WhatMakesNoGroundIsRefusedByName(string text, string code) => Assert.Equal(ProblemSeverity.Error, Read(text).Problem(code).Severity);

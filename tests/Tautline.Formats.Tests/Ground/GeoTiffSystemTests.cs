@@ -171,6 +171,22 @@ public sealed class GeoTiffSystemTests
         Assert.Contains("does not meet the grid", Read("f32-strips", new() { Window = new(0, 0, 10, 10) }).Problem("WindowOutside").Message);
     }
 
+    [Fact]
+    public void AFileFarTooSmallForItsGridTakesNoMemory()
+    {
+        // 6,000 rows of 6,000 columns in 800 bytes, all in one strip of its own.
+        var bytes = GdalFile.Read("f32-strips");
+        WriteTag(bytes, 256, 6000);
+        WriteTag(bytes, 257, 6000);
+        WriteTag(bytes, 278, 1500);
+
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        var file = GroundReader.Read(bytes);
+
+        Assert.Contains("Hollow", file.Codes());
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 1_000_000);
+    }
+
     private static GroundFile Read(string name, GroundOptions? options = null) => GroundReader.Read(GdalFile.Read(name), options);
 
     private static Engine.Site.Ground.IGroundSurface Place(string name) =>

@@ -142,6 +142,7 @@ public sealed class GroundPlacementTests
         Assert.Equal(32616, target.System.EpsgCode);
         Assert.Equal(0.9997634, target.Origin.GridPerLocal, 1e-8);
         Assert.Same(GroundTarget.Local, GroundTarget.Of(null));
+        Assert.Null(GroundTarget.Of(new CoordinateFrame { System = "EPSG:32616", GroundScale = 0 }));
         Assert.Null(GroundTarget.Of(new CoordinateFrame { System = "somewhere" }));
     }
 
@@ -163,6 +164,36 @@ public sealed class GroundPlacementTests
         // Half way north, 50 ft = 15.24 m: 15 ft = 4.572 m
         Assert.Equal(4.572, placed.Surface!.HeightAt(0, 15.24)!.Value, 1e-9);
         Assert.Contains("taken as the job's own metres", placed.Problem("TakenAsJobs").Message);
+    }
+
+    [Fact]
+    public void GroundOfTheSitesOwnGridIsShiftedLikeTheJobsOutline()
+    {
+        // An outline of a local system gets an origin at whole hundreds of metres.
+        var job = GroundTarget.Of(new CoordinateFrame { System = "local metres", OriginEast = 5000, OriginNorth = 4900 })!;
+        var placed = GroundPlacement.Place(Shared(Lot, new() { System = LocalMetres }), job);
+
+        // README: 4.458582 at N 4975, E 5015
+        Assert.Equal(4.458582, placed.Surface!.HeightAt(15, 75)!.Value, 5e-7);
+    }
+
+    [Fact]
+    public void LongFacesAtTheRimAreTakenAwayWhenAsked()
+    {
+        var file = Points("1,0,0,5,a\n2,0,10,5,b\n3,10,0,5,c\n4,10,10,5,d\n5,5,90,5,e");
+
+        Assert.Equal(5, GroundPlacement.Place(file, GroundTarget.Local).Surface!.HeightAt(40, 5));
+        Assert.Null(GroundPlacement.Place(file, GroundTarget.Local, longestEdge: 30).Surface!.HeightAt(40, 5));
+    }
+
+    [Fact]
+    public void WhatTheTriangulationFindsIsToldWithPointsAndLines()
+    {
+        var file = Points("7,0,0,5,a\n8,0,10,5,b\n9,10,0,5,c\n10,0,10,6,d");
+
+        Assert.Equal(
+            "Point 8 (line 2) and Point 10 (line 4) stand at one place at E 10.00, N 0.00 with heights 5 and 6 m; the first is taken.",
+            GroundPlacement.Place(file, GroundTarget.Local).Problem("TwoHeights").Message);
     }
 
     [Fact]

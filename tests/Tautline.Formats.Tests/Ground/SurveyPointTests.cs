@@ -93,6 +93,7 @@ public sealed class SurveyPointTests
             "The comma is both between the columns and inside the numbers: 1,538542,57,1455644,37,681,31,I. Which numbers belong together cannot be told.",
             file.Problem("CommasCollide").Message);
         Assert.Contains("semicolons or tabs", file.Problem("CommasCollide").Hint);
+        Assert.Equal(57, Points("1,538542,57,1455644,37,681,31,I", "PNEZD", new() { Separator = ',' }).PointContent().Points[0].East);
     }
 
     [Fact]

@@ -10,11 +10,14 @@ internal static class GeoTiffFindings
     private const string SaveAgain = "Have it saved again as a GeoTIFF of heights: uncompressed, LZW or DEFLATE, one band.";
 
     // The file
-    public static readonly Finding NotTiff = new(Error, "NotTiff", "The file begins like a TIFF, but its directory is not in it: it is damaged or was cut off.", "Fetch the file again.");
+    public static readonly Finding NotTiff = new(Error, "NotTiff", "The file begins like a TIFF, but its directory, or what it points to, is not in it: it is damaged or was cut off.", "Fetch the file again.");
 
     public static Finding BadSize(long columns, long rows) => new(Error, "BadSize", Text($"The file says it has {columns:N0} columns and {rows:N0} rows."), "Fetch the file again.");
 
     public static readonly Finding BadBlocks = new(Error, "BadBlocks", "The list of the file's strips or tiles is missing, too short or makes no sense: the file is damaged or was cut off.", "Fetch the file again.");
+
+    public static readonly Finding Hollow = new(
+        Error, "Hollow", "The file is thousands of times smaller than the grid it says it holds.", "Check that it is whole, or state the window around the site.");
 
     public static Finding BlockCutOff(long block) => new(
         Error, "BlockCutOff", Text($"Strip or tile {block} ends early or cannot be decompressed: the file is damaged or was cut off."), "Fetch the file again. Nothing of a damaged file is used.");

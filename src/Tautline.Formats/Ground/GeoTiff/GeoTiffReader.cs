@@ -11,6 +11,9 @@ namespace Tautline.Formats.Ground.GeoTiff;
 /// </summary>
 internal sealed class GeoTiffReader
 {
+    private const long SmallEnough = 1 << 24;
+    private const long MostUnpacked = 2000;
+
     private readonly ByteSource _source;
     private readonly GroundOptions _options;
     private readonly ProblemList _problems;
@@ -39,9 +42,13 @@ internal sealed class GeoTiffReader
         if (shape is null) return Refuse(nowhere!.Value);
         _extent = shape.Extent;
         if (GridChecks.Wrong(shape, _options) is { } wrong) return Refuse(wrong);
+        if (IsHollow(layout, GridPart.Of(shape, _options.Window))) return Refuse(GeoTiffFindings.Hollow);
         TellBands(tiff);
         return Heights(layout, shape, notes, NoData(tiff));
     }
+
+    // No packing of real heights comes near; memory is not taken on the word of a few bytes.
+    private bool IsHollow(TiffLayout layout, GridPart part) => part.Cells * layout.BytesPerSample > SmallEnough + MostUnpacked * _source.Length;
 
     private void TellBands(TiffDirectory tiff)
     {

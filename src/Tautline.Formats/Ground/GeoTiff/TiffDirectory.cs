@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Text;
 using Tautline.Formats.Ground.Reading;
 
@@ -10,6 +11,9 @@ namespace Tautline.Formats.Ground.GeoTiff;
 internal sealed class TiffDirectory
 {
     private const int MostEntries = 4096;
+    private const int LargestTag = 1 << 28; // bytes; the places of 30 million tiles
+
+    private static readonly FrozenSet<int> Known = Enum.GetValues<TiffTag>().Select(t => (int)t).ToFrozenSet();
 
     private readonly ByteSource _source;
     private readonly bool _bigTiff;
@@ -67,23 +71,29 @@ internal sealed class TiffDirectory
         var first = start + (_bigTiff ? 8 : 2);
         var bytes = new byte[count * size];
         if (_source.Read(first, bytes) < bytes.Length) return false;
-        for (var i = 0; i < count; i++) AddEntry(bytes.AsSpan((int)(i * size), size), first + i * size);
+        for (var i = 0; i < count; i++)
+            if (!AddEntry(bytes.AsSpan((int)(i * size), size), first + i * size)) return false;
         return true;
     }
 
-    private void AddEntry(ReadOnlySpan<byte> entry, long at)
+    /// <summary>False where a tag that matters points out of the file: it was cut off, and without its mark of empty cells they would be ground.</summary>
+    private bool AddEntry(ReadOnlySpan<byte> entry, long at)
     {
         var (tag, type) = ((int)Whole(entry[..2]), (int)Whole(entry[2..4]));
         var (count, value) = _bigTiff ? (Whole(entry[4..12]), 12) : (Whole(entry[4..8]), 8);
         var room = _bigTiff ? 8 : 4;
         var size = SizeOf(type);
-        if (size == 0 || count < 0 || count > _source.Length / size) return;
+        if (size == 0 || !Known.Contains(tag)) return true;
+        if (count < 0 || count > _source.Length / size) return false;
         var offset = count * size <= room ? at + value : Whole(entry.Slice(value, room));
-        if (offset >= 0 && offset <= _source.Length - count * size) _entries.TryAdd(tag, new(type, count, offset));
+        if (offset < 0 || offset > _source.Length - count * size) return false;
+        _entries.TryAdd(tag, new(type, count, offset));
+        return true;
     }
 
     private byte[]? Bytes(Entry entry)
     {
+        if (entry.Count * SizeOf(entry.Type) > LargestTag) return null;
         var bytes = new byte[entry.Count * SizeOf(entry.Type)];
         return _source.Read(entry.Offset, bytes) == bytes.Length ? bytes : null;
     }

@@ -25,6 +25,9 @@ internal static class AsciiGridFindings
     public static Finding TooFewValues(long found, long want) => new(
         Error, "ValueCount", Text($"The file ends here after {found:N0} of {want:N0} heights: {want - found:N0} are missing."), "Fetch the file again, or mend ncols and nrows.");
 
+    public static Finding NoRoom(long want, long room) => new(
+        Error, "ValueCount", Text($"The header says {want:N0} heights; a file of this size has room for {room:N0} at most."), "Fetch the file again, or mend ncols and nrows.");
+
     public static Finding TooManyValues(long found, long want) => new(
         Error, "ValueCount", Text($"From here on there are more heights than the {want:N0} of the header: {found:N0} in all."), "Mend ncols and nrows.");
 

@@ -36,6 +36,9 @@ internal sealed class AsciiGridReader
         var tokens = new GridTokens(stream);
         var header = new AsciiGridHeader(_problems);
         if (header.Read(tokens) is not { } shape || PartOf(shape) is not { } part) return null;
+        // A height and the blank behind it are two bytes at least; memory is not taken on the word of a header.
+        var room = source.Length / 2 + 1;
+        if ((long)shape.Rows * shape.Columns > room) return Refuse(AsciiGridFindings.NoRoom((long)shape.Rows * shape.Columns, room));
         var builder = new GridBuilder(shape, part, wide: false);
         ReadHeights(tokens, shape, builder, (float?)(_options.NoData ?? header.NoData));
         TellWriting();

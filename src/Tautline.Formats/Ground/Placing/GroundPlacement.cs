@@ -65,8 +65,9 @@ public static class GroundPlacement
     {
         if (file.LocalUnit is not null)
         {
-            if (job.System.EpsgCode is { } onGrid) problems.Add(PlacementFindings.TakenAsJobs($"EPSG:{onGrid}"));
-            return new SameGridMap(job.System.EpsgCode is null ? job.Origin : new(0, 0, 1), "local");
+            if (job.System.EpsgCode is not { } onGrid) return new SameGridMap(job.Origin, "the site's own grid");
+            problems.Add(PlacementFindings.TakenAsJobs($"EPSG:{onGrid}"));
+            return new SameGridMap(new(0, 0, 1), "the job's own");
         }
         var code = file.EpsgCode!.Value;
         if (job.System.EpsgCode is not { } jobCode) return Refuse(PlacementFindings.JobHasNoGrid($"EPSG:{code}"), problems);

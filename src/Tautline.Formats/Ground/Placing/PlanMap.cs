@@ -22,7 +22,7 @@ internal sealed class SameGridMap(JobOrigin origin, string grid) : PlanMap
     public JobOrigin Origin => origin;
 
     public override string Words => origin is { EastMetres: 0, NorthMetres: 0, GridPerLocal: 1 }
-        ? $"The file's metres are the job's own ({grid})."
+        ? $"The file's metres are the job's ({grid})."
         : GroundFindings.Text($"File and job lie on {grid}: local = (grid - ({origin.EastMetres}, {origin.NorthMetres})) / {origin.GridPerLocal:0.0000000}.");
 
     public override (double East, double North) ToJob(double east, double north) =>

@@ -21,7 +21,7 @@ internal static class PointFindings
 
     public static Finding CommasCollide(string row) => new(
         Error, "CommasCollide", $"The comma is both between the columns and inside the numbers: {Cut(row)}. Which numbers belong together cannot be told.",
-        "Save it with decimal points, or with semicolons or tabs between the columns.");
+        "Save it with decimal points, or with semicolons or tabs between the columns. If all numbers are whole, state the comma as the separator.");
 
     public static Finding HeaderContradicts(ColumnOrder header, ColumnOrder stated) => new(
         Warning, "HeaderContradicts", $"The header names the columns {header.Text}; {stated.Text} was stated and is used.", "Check which coordinate is north.");

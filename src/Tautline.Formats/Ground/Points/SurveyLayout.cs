@@ -28,7 +28,7 @@ internal sealed record SurveyLayout(char Separator, bool DecimalComma, SurveyHea
             problems.Add(PointFindings.NoPoints);
             return null;
         }
-        if (separator == ',' && CommasCollide(data))
+        if (separator == ',' && options.Separator is null && CommasCollide(data))
         {
             problems.Add(PointFindings.CommasCollide(string.Join(',', data[0].Select(f => f.Text))));
             return null;
