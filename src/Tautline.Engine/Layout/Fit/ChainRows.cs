@@ -9,7 +9,7 @@ internal sealed class ChainRows
     public ChainRows(ChainArrays chain)
     {
         (Posts, Groups) = (chain.Posts, chain.Groups);
-        Source = [.. Enumerable.Range(0, chain.Rows + chain.Groups).Where(chain.Counts)];
+        Source = Counting(chain);
         (Lead, Slack) = (new int[Count], new int[Count]);
         (A0, A1, A2) = (new double[Count], new double[Count], new double[Count]);
         (Own, GroupLead, GroupFirst) = (new int[Groups], chain.GroupLead, chain.GroupFirst);
@@ -72,6 +72,14 @@ internal sealed class ChainRows
             y[Slack[r]] += q;
         }
         y[Groups] = 0;
+    }
+
+    private static int[] Counting(ChainArrays chain)
+    {
+        var (source, count) = (new int[chain.Rows + chain.Groups], 0);
+        for (var r = 0; r < source.Length; r++)
+            if (chain.Counts(r)) source[count++] = r;
+        return source[..count];
     }
 
     private void Take(ChainArrays chain, int r)

@@ -20,38 +20,32 @@ internal sealed class ChainSides
     private readonly double[] share;
     private readonly double[] off;
     private readonly double[] room;
+    private readonly double[] inverse;
     private readonly double[] multiplier;
     private readonly double[] roomMove;
     private readonly double[] multiplierMove;
     private readonly double[] correction;
 
-    private ChainSides(List<(int Row, double Sign, double Bound, double Share)> sides)
+    public ChainSides(ChainArrays chain, ChainRows rows)
     {
-        row = [.. sides.Select(s => s.Row)];
-        sign = [.. sides.Select(s => s.Sign)];
-        bound = [.. sides.Select(s => s.Bound)];
-        share = [.. sides.Select(s => s.Share)];
-        Shares = share.Sum();
-        (room, multiplier, correction) = (new double[row.Length], new double[row.Length], new double[row.Length]);
-        (off, roomMove, multiplierMove) = (new double[row.Length], new double[row.Length], new double[row.Length]);
+        var count = 0;
+        for (var r = 0; r < rows.Count; r++) count += Sides(chain, rows.Source[r]);
+        (row, sign, bound, share) = (new int[count], new double[count], new double[count], new double[count]);
+        for (var (r, j) = (0, 0); r < rows.Count; r++)
+        {
+            if (Sides(chain, rows.Source[r]) == 0) continue;
+            var (low, high) = (chain.Low[rows.Source[r]], chain.High[rows.Source[r]]);
+            var wide = Math.Min(1, 0.5 * (high - low) / Start);
+            if (double.IsFinite(low)) (row[j], sign[j], bound[j], share[j++]) = (r, 1, low, wide);
+            if (double.IsFinite(high)) (row[j], sign[j], bound[j], share[j++]) = (r, -1, high, wide);
+        }
+        foreach (var one in share) Shares += one;
+        (room, inverse, off, multiplier) = (new double[count], new double[count], new double[count], new double[count]);
+        (roomMove, multiplierMove, correction) = (new double[count], new double[count], new double[count]);
     }
 
     /// <summary>Sum of all shares.</summary>
     public double Shares { get; }
-
-    public static ChainSides Of(ChainArrays chain, ChainRows rows)
-    {
-        List<(int Row, double Sign, double Bound, double Share)> sides = [];
-        for (var r = 0; r < rows.Count; r++)
-        {
-            var (low, high) = (chain.Low[rows.Source[r]], chain.High[rows.Source[r]]);
-            if (low == high) continue;
-            var share = Math.Min(1, 0.5 * (high - low) / Start);
-            if (double.IsFinite(low)) sides.Add((r, 1, low, share));
-            if (double.IsFinite(high)) sides.Add((r, -1, high, share));
-        }
-        return new ChainSides(sides);
-    }
 
     /// <summary>Every bound gets room whether or not the activity leaves it any, and a multiplier to match.</summary>
     public void Begin(double[] z)
@@ -92,9 +86,14 @@ internal sealed class ChainSides
         for (var j = 0; j < row.Length; j++) force[row[j]] += sign[j] * multiplier[j];
     }
 
+    /// <summary>Begins a step: adds each bound's weight to its row.</summary>
     public void AddWeights(double[] weight)
     {
-        for (var j = 0; j < row.Length; j++) weight[row[j]] += multiplier[j] / room[j];
+        for (var j = 0; j < row.Length; j++)
+        {
+            inverse[j] = 1 / room[j];
+            weight[row[j]] += multiplier[j] * inverse[j];
+        }
     }
 
     public void ClearCorrections() => Array.Clear(correction);
@@ -103,7 +102,7 @@ internal sealed class ChainSides
     public void AddPushes(double target, double[] push)
     {
         for (var j = 0; j < row.Length; j++)
-            push[row[j]] += sign[j] * ((share[j] * target - correction[j] - multiplier[j] * off[j]) / room[j] - multiplier[j]);
+            push[row[j]] += sign[j] * ((share[j] * target - correction[j] - multiplier[j] * off[j]) * inverse[j] - multiplier[j]);
     }
 
     /// <summary>The steps of room and multiplier that belong to the rows' moves.</summary>
@@ -112,7 +111,7 @@ internal sealed class ChainSides
         for (var j = 0; j < row.Length; j++)
         {
             roomMove[j] = off[j] + sign[j] * move[row[j]];
-            multiplierMove[j] = (share[j] * target - correction[j] - multiplier[j] * roomMove[j]) / room[j] - multiplier[j];
+            multiplierMove[j] = (share[j] * target - correction[j] - multiplier[j] * roomMove[j]) * inverse[j] - multiplier[j];
         }
     }
 
@@ -174,4 +173,7 @@ internal sealed class ChainSides
         for (var j = 0; j < row.Length; j++) (sign[j] > 0 ? low : high)[rows.Source[row[j]]] = multiplier[j];
         return (low, high);
     }
+
+    private static int Sides(ChainArrays chain, int row)
+        => chain.Low[row] == chain.High[row] ? 0 : (double.IsFinite(chain.Low[row]) ? 1 : 0) + (double.IsFinite(chain.High[row]) ? 1 : 0);
 }

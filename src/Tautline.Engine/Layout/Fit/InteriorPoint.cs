@@ -10,7 +10,7 @@ internal sealed record ChainAnswer(
     double[] X, double[] Y, double[] AtLow, double[] AtHigh, double Value, double Residual, double Dual, double Gap, int Iterations, double Merit)
 {
     // By how much rounding may keep a run from the goal, which is set as near as it mostly gets; and what it may leave behind.
-    private const double Good = 1e4;
+    public const double Good = 1e4;
     private const double Kept = 1e-8;
     private const double Flat = 1e-6;
 
@@ -63,7 +63,7 @@ internal sealed class InteriorPoint
     {
         (this.chain, this.squares, this.scale) = (chain, squares, scale);
         rows = new ChainRows(chain);
-        (sides, rigid) = (ChainSides.Of(chain, rows), new RigidRows(chain, rows));
+        (sides, rigid) = (new ChainSides(chain, rows), new RigidRows(chain, rows));
         newton = new NewtonSystem(rows, squares, scale);
         (x, y, z) = ([.. start.AsSpan(0, chain.Posts), 0, 0], new double[chain.Groups + 1], new double[rows.Count]);
         (dx, dy, dz) = (new double[chain.Posts + 2], new double[chain.Groups + 1], new double[rows.Count]);
@@ -79,11 +79,17 @@ internal sealed class InteriorPoint
         sides.Begin(z);
         rigid.Begin(z);
         ChainAnswer? best = null;
+        var least = double.PositiveInfinity;
         for (var (step, since) = (0, 0); ; step++, since++)
         {
             var here = State(relative, absolute);
-            if (best is null || here.Merit < 0.9 * best.Merit) (best, since) = (Answer(here, step), 0);
-            if (best.Merit <= 1 || step == MostSteps || since == (best.Converged ? Settling : Patience)) return best;
+            if (here.Merit < 0.9 * least)
+            {
+                (least, since) = (here.Merit, 0);
+                // Only near the goal can it be the best: further off keeping it would cost more than the step.
+                best = least <= ChainAnswer.Good ? Answer(here, step) : null;
+            }
+            if (least <= 1 || step == MostSteps || since == (best is null ? Patience : Settling)) return best ?? Answer(here, step);
             Step(here.Gap, 0.1 * (relative * here.Value + absolute));
         }
     }

@@ -14,7 +14,10 @@ internal sealed class RigidRows
 
     public RigidRows(ChainArrays chain, ChainRows rows)
     {
-        row = [.. Enumerable.Range(0, rows.Count).Where(r => chain.Low[rows.Source[r]] == chain.High[rows.Source[r]])];
+        List<int> rigid = [];
+        for (var r = 0; r < rows.Count; r++)
+            if (chain.Low[rows.Source[r]] == chain.High[rows.Source[r]]) rigid.Add(r);
+        row = [.. rigid];
         aim = [.. row.Select(r => chain.Low[rows.Source[r]])];
         (missing, force, forceMove) = (new double[row.Length], new double[row.Length], new double[row.Length]);
     }
