@@ -40,7 +40,11 @@ internal sealed class FrameSettler
     }
 
     internal sealed record Settled(
-        CoordinateSystemChoice? System, LinearUnit? PlanUnit, LinearUnit? HeightUnit, ImmutableArray<GroundQuestion> Questions, ImmutableArray<ImportProblem> Problems);
+        CoordinateSystemChoice? System,
+        LinearUnit? PlanUnit,
+        LinearUnit? HeightUnit,
+        ImmutableArray<GroundQuestion> Questions,
+        ImmutableArray<ImportProblem> Problems);
 
     private void SettleSystem()
     {
@@ -95,7 +99,8 @@ internal sealed class FrameSettler
         }
         var placement = PlacementOn(grid);
         if (Claims.PlanUnit is { } unit && unit != grid.Unit) AskSystem(GroundFindings.UnitAgainstCode(code, grid, unit), grid);
-        else if (placement is { IsNear: false }) AskSystem(GroundFindings.ClaimOutside(placement.SystemName, placement.Where, GridPlacement.TwinThatFits(grid, Bounds())), grid);
+        else if (placement is { IsNear: false })
+            AskSystem(GroundFindings.ClaimOutside(placement.SystemName, placement.Where, GridPlacement.TwinThatFits(grid, Bounds())), grid);
         else
         {
             if (placement is not null) _problems.Add(GroundFindings.SystemClaimed(placement.SystemName, placement.Where));

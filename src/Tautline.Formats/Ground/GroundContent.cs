@@ -2,7 +2,10 @@ using System.Collections.Immutable;
 
 namespace Tautline.Formats.Ground;
 
-/// <summary>What a ground file holds, in the file's own coordinates and units: <see cref="PointContent"/>, <see cref="FaceContent"/> or <see cref="GridContent"/>.</summary>
+/// <summary>
+/// What a ground file holds, in the file's own coordinates and units: <see cref="PointContent"/>, <see cref="FaceContent"/> or
+/// <see cref="GridContent"/>.
+/// </summary>
 public abstract record GroundContent
 {
     private protected GroundContent() { }

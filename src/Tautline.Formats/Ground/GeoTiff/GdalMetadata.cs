@@ -3,7 +3,10 @@ using System.Xml;
 
 namespace Tautline.Formats.Ground.GeoTiff;
 
-/// <summary>What GDAL notes of the first band in a tag of its own, as XML: unit of the values, scale and offset. Stored statistics are not read: they may be wrong.</summary>
+/// <summary>
+/// What GDAL notes of the first band in a tag of its own, as XML: unit of the values, scale and offset. Stored statistics are not read: they may
+/// be wrong.
+/// </summary>
 internal sealed record GdalMetadata(string? Unit, double Scale, double Offset)
 {
     private static readonly XmlReaderSettings Settings = new() { DtdProcessing = DtdProcessing.Prohibit, XmlResolver = null, MaxCharactersInDocument = 1 << 22 };

@@ -24,7 +24,12 @@ internal sealed class GeoTiffClaims(GeoKeys keys, GdalMetadata notes, ProblemLis
         };
     }
 
-    private bool IsDegrees => keys.Number(GeoKey.ModelType) == 2 || (keys.Number(GeoKey.ModelType) is null && keys.Number(GeoKey.ProjectedCrs) is null && keys.Number(GeoKey.GeodeticCrs) is not null);
+    private bool IsDegrees => keys.Number(GeoKey.ModelType) switch
+    {
+        2 => true,
+        null => keys.Number(GeoKey.ProjectedCrs) is null && keys.Number(GeoKey.GeodeticCrs) is not null,
+        _ => false,
+    };
 
     private static int? Known(int? code) => code == UserDefined ? null : code;
 

@@ -33,7 +33,8 @@ internal static class GeoTiffPlace
         return Checked(m[3], m[7], m[0], -m[5], layout, heightsAreAtCorners);
     }
 
-    private static (GridShape? Shape, Finding? Refused) Checked(double west, double north, double cellEast, double cellNorth, TiffLayout layout, bool heightsAreAtCorners)
+    private static (GridShape? Shape, Finding? Refused) Checked(
+        double west, double north, double cellEast, double cellNorth, TiffLayout layout, bool heightsAreAtCorners)
     {
         var half = heightsAreAtCorners ? 0.5 : 0;
         var shape = new GridShape(layout.Rows, layout.Columns, west - half * cellEast, north + half * cellNorth, cellEast, cellNorth);

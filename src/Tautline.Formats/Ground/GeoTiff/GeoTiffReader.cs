@@ -26,7 +26,14 @@ internal sealed class GeoTiffReader
     {
         var reader = new GeoTiffReader(source, options);
         var content = reader.Content();
-        return new() { Format = GroundFormat.GeoTiff, Content = content, Claims = reader._claims, Extent = reader._extent, Problems = reader._problems.ToImmutable() };
+        return new()
+        {
+            Format = GroundFormat.GeoTiff,
+            Content = content,
+            Claims = reader._claims,
+            Extent = reader._extent,
+            Problems = reader._problems.ToImmutable(),
+        };
     }
 
     private GridContent? Content()

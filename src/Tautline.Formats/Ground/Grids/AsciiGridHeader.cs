@@ -7,7 +7,9 @@ namespace Tautline.Formats.Ground.Grids;
 /// <summary>The keys at the head of an ASCII grid, in any order and case (Esri ASCII raster format).</summary>
 internal sealed class AsciiGridHeader(ProblemList problems)
 {
-    private static readonly string[] Known = ["NCOLS", "NROWS", "XLLCORNER", "XLLCENTER", "YLLCORNER", "YLLCENTER", "CELLSIZE", "DX", "DY", "NODATA_VALUE", "NODATA"];
+    private static readonly string[] Known =
+        ["NCOLS", "NROWS", "XLLCORNER", "XLLCENTER", "YLLCORNER", "YLLCENTER", "CELLSIZE", "DX", "DY", "NODATA_VALUE", "NODATA"];
+
     private readonly Dictionary<string, string> _values = [];
 
     /// <summary>The mark of a cell without ground; null where none is stated.</summary>
@@ -39,10 +41,9 @@ internal sealed class AsciiGridHeader(ProblemList problems)
         TellMissing();
         var (columns, rows) = (Whole("NCOLS"), Whole("NROWS"));
         var (cellEast, cellNorth) = (Number("DX") ?? Number("CELLSIZE"), Number("DY") ?? Number("CELLSIZE"));
-        var west = Corner("XLL", cellEast);
-        var south = Corner("YLL", cellNorth);
-        if (problems.HasErrors || columns is not { } c || rows is not { } r || cellEast is not { } dx || cellNorth is not { } dy || west is not { } x || south is not { } y) return null;
-        return new(r, c, x, y + r * dy, dx, dy);
+        var (west, south) = (Corner("XLL", cellEast), Corner("YLL", cellNorth));
+        if (problems.HasErrors || columns is not { } c || rows is not { } r || cellEast is not { } dx || cellNorth is not { } dy) return null;
+        return west is { } x && south is { } y ? new(r, c, x, y + r * dy, dx, dy) : null;
     }
 
     private void TellMissing()

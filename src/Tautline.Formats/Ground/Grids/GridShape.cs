@@ -9,7 +9,8 @@ internal sealed record GridShape(int Rows, int Columns, double West, double Nort
     public GroundExtent Extent => new(West, North - Rows * CellNorth, West + Columns * CellEast, North);
 
     /// <summary>Whether all figures are numbers and the cells have a size.</summary>
-    public bool IsSound => CellEast > 0 && CellNorth > 0 && double.IsFinite(Extent.West + Extent.East + Extent.South + Extent.North) && Extent.East > West && Extent.South < North;
+    public bool IsSound => CellEast > 0 && CellNorth > 0 && Extent.East > West && Extent.South < North
+        && double.IsFinite(Extent.West + Extent.East + Extent.South + Extent.North);
 }
 
 /// <summary>The rows and columns of a grid that are kept.</summary>
@@ -30,8 +31,10 @@ internal readonly record struct GridPart(int Row, int Column, int Rows, int Colu
     {
         if (window is not { } box) return new(0, 0, shape.Rows, shape.Columns);
         // Heights stand in the middle of cells, so half a cell more, and one more for what rounding does.
-        var (west, east) = (Whole((box.West - shape.West) / shape.CellEast - 1.5, shape.Columns), Whole((box.East - shape.West) / shape.CellEast + 1.5, shape.Columns));
-        var (north, south) = (Whole((shape.North - box.North) / shape.CellNorth - 1.5, shape.Rows), Whole((shape.North - box.South) / shape.CellNorth + 1.5, shape.Rows));
+        var west = Whole((box.West - shape.West) / shape.CellEast - 1.5, shape.Columns);
+        var east = Whole((box.East - shape.West) / shape.CellEast + 1.5, shape.Columns);
+        var north = Whole((shape.North - box.North) / shape.CellNorth - 1.5, shape.Rows);
+        var south = Whole((shape.North - box.South) / shape.CellNorth + 1.5, shape.Rows);
         return box.Meets(shape.Extent) ? new(north, west, south - north, east - west) : default;
     }
 

@@ -54,16 +54,17 @@ internal sealed class LandXmlSurfaceReader
 
     private void ReadSafely(Stream stream)
     {
+        var guard = new MarkupGuard(stream);
         try
         {
-            using var reader = XmlReader.Create(new MarkupGuard(stream), Settings);
+            using var reader = XmlReader.Create(guard, Settings);
             ReadDocument(reader);
             Choose();
         }
         catch (XmlException fault)
         {
-            var dtd = fault.Message.Contains("DTD", StringComparison.Ordinal);
-            _problems.AddAtLine(dtd ? LandXmlFindings.Dtd : LandXmlFindings.NotXml(fault.Message), Math.Max(1, fault.LineNumber), Math.Max(1, fault.LinePosition));
+            // The words of the exception are not for people, and a trimmed build has none.
+            _problems.AddAtLine(guard.HasDoctype ? LandXmlFindings.Dtd : LandXmlFindings.NotXml, Math.Max(1, fault.LineNumber), Math.Max(1, fault.LinePosition));
             _content = null;
         }
         catch (LandXmlStop stop)
@@ -119,12 +120,14 @@ internal sealed class LandXmlSurfaceReader
     {
         _content = content;
         _problems.Add(LandXmlFindings.Surface(content.Name, content.Points.Length, content.Faces.Length / 3, content.InvisibleFaces));
-        if (content.Breaklines.Length + content.Boundaries.Length > 0) _problems.Add(LandXmlFindings.PlanShapes(content.Breaklines.Length, content.Boundaries.Length));
+        if (content.Breaklines.Length + content.Boundaries.Length > 0)
+            _problems.Add(LandXmlFindings.PlanShapes(content.Breaklines.Length, content.Boundaries.Length));
         var (plan, slope, lowest, highest) = tin.Stated;
         if (_units.AreasMatch) TellArea("plan area", plan, content.PlanArea);
         if (_units.AreasMatch && _units.Claims.HeightUnit == _units.Claims.PlanUnit) TellArea("area on the slope", slope, content.SlopeArea);
         var (ourLowest, ourHighest) = content.Heights;
-        if (Math.Abs(lowest - ourLowest) > 0.001 || Math.Abs(highest - ourHighest) > 0.001) _problems.Add(LandXmlFindings.HeightsDiffer(lowest, highest, ourLowest, ourHighest));
+        if (Math.Abs(lowest - ourLowest) > 0.001 || Math.Abs(highest - ourHighest) > 0.001)
+            _problems.Add(LandXmlFindings.HeightsDiffer(lowest, highest, ourLowest, ourHighest));
     }
 
     // Exporters sum before they round; a missing face of a large surface is more than a millionth.

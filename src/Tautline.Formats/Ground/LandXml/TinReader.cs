@@ -65,7 +65,8 @@ internal sealed class TinReader(XmlReader reader, string name, int most, Problem
     private void ReadPoint()
     {
         var line = Line;
-        var hasId = long.TryParse(reader.GetAttribute("id"), NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite, CultureInfo.InvariantCulture, out var id);
+        const NumberStyles Digits = NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite;
+        var hasId = long.TryParse(reader.GetAttribute("id"), Digits, CultureInfo.InvariantCulture, out var id);
         var elsewhere = reader.GetAttribute("pntRef") is not null;
         _numbers.Read();
         if (!hasId) problems.AddAtLine(LandXmlFindings.NoId, line);
@@ -119,7 +120,8 @@ internal sealed class TinReader(XmlReader reader, string name, int most, Problem
     {
         var found = _numbers.Found;
         var flat = size == 2 || Enumerable.Range(0, found.Count / 3).All(i => found[3 * i + 2] == 0);
-        return [.. Enumerable.Range(0, found.Count / size).Select(i => new FilePoint(found[i * size + 1], found[i * size], flat ? double.NaN : found[i * size + 2]))];
+        return [.. Enumerable.Range(0, found.Count / size).Select(
+            i => new FilePoint(found[i * size + 1], found[i * size], flat ? double.NaN : found[i * size + 2]))];
     }
 
     private FaceContent? Content()

@@ -92,7 +92,8 @@ public static class GroundPlacement
         var away = Math.Sqrt(east * east + north * north);
         var isFrame = job.Origin is { EastMetres: 0, NorthMetres: 0 };
         if (!isFrame && away > FarAway) problems.Add(PlacementFindings.FarAway(away / 1000));
-        if (job is { Origin.GridPerLocal: not 1, System.EpsgCode: { } code } && CoordinateSystemCatalog.FindProjected(code) is { } grid) TellFactor(grid, content, placer, job, problems);
+        if (job is { Origin.GridPerLocal: not 1, System.EpsgCode: { } code } && CoordinateSystemCatalog.FindProjected(code) is { } grid)
+            TellFactor(grid, content, placer, job, problems);
     }
 
     /// <summary>The job's factor tells the height it was made for: factor over the grid's own scale is R/(R + h).</summary>

@@ -23,7 +23,10 @@ internal sealed class SameGridMap(JobOrigin origin, string grid) : PlanMap
 
     public override string Words => origin is { EastMetres: 0, NorthMetres: 0, GridPerLocal: 1 }
         ? $"The file's metres are the job's ({grid})."
-        : GroundFindings.Text($"File and job lie on {grid}: local = (grid - ({origin.EastMetres}, {origin.NorthMetres})) / {origin.GridPerLocal:0.0000000}.");
+        : GroundFindings.Text($"File and job lie on {grid}: {Formula(origin)}.");
+
+    public static string Formula(JobOrigin origin) =>
+        GroundFindings.Text($"local = (grid - ({origin.EastMetres}, {origin.NorthMetres})) / {origin.GridPerLocal:0.0000000}");
 
     public override (double East, double North) ToJob(double east, double north) =>
         ((east - origin.EastMetres) / origin.GridPerLocal, (north - origin.NorthMetres) / origin.GridPerLocal);
@@ -35,7 +38,7 @@ internal sealed class SameGridMap(JobOrigin origin, string grid) : PlanMap
 internal sealed class TwoGridMap(GridProjection file, GridProjection job, JobOrigin origin) : PlanMap
 {
     public override string Words => GroundFindings.Text(
-        $"From EPSG:{file.System.EpsgCode} through longitude and latitude to EPSG:{job.System.EpsgCode}; local = (grid - ({origin.EastMetres}, {origin.NorthMetres})) / {origin.GridPerLocal:0.0000000}.");
+        $"From EPSG:{file.System.EpsgCode} through longitude and latitude to EPSG:{job.System.EpsgCode}; {SameGridMap.Formula(origin)}.");
 
     public override (double East, double North) ToJob(double east, double north)
     {

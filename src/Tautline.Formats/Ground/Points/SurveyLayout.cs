@@ -34,7 +34,8 @@ internal sealed record SurveyLayout(char Separator, bool DecimalComma, SurveyHea
             return null;
         }
         var stated = options.Columns ?? (header is { Certain: true } ? header.Order : null);
-        if (options.Columns is { } said && header is { Certain: true } && Differ(said, header.Order)) problems.AddAtLine(PointFindings.HeaderContradicts(header.Order, said), header.Line + 1);
+        if (options.Columns is { } said && header is { Certain: true } && Differ(said, header.Order))
+            problems.AddAtLine(PointFindings.HeaderContradicts(header.Order, said), header.Line + 1);
         return new(separator, separator != ',' && HasDecimalCommas(data), header, stated, Proposed(data, header, separator));
     }
 
@@ -77,7 +78,8 @@ internal sealed record SurveyLayout(char Separator, bool DecimalComma, SurveyHea
         var first = Enumerable.Range(0, 3).First(c => c == 2 || (IsNumberColumn(data, c, separator) && IsNumberColumn(data, c + 1, separator)));
         var run = Enumerable.Range(first, 5).TakeWhile(c => IsNumberColumn(data, c, separator)).Count();
         var widest = data.Max(r => r.Count);
-        return [.. Shapes(first, run, data).Select(s => ColumnOrder.Of(widest > s.Length && !s.Contains('D') ? s + "D" : s)).SelectMany(o => (ColumnOrder[])[o, o.Swapped])];
+        var orders = Shapes(first, run, data).Select(s => ColumnOrder.Of(widest > s.Length && !s.Contains('D') ? s + "D" : s));
+        return [.. orders.SelectMany(o => (ColumnOrder[])[o, o.Swapped])];
     }
 
     private static string[] Shapes(int first, int run, List<List<RowField>> data) => (first, run) switch

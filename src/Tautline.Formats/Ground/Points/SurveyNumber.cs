@@ -20,7 +20,9 @@ internal static partial class SurveyNumber
 
     /// <summary>A quoted number with commas between its thousands, which only a decimal point makes certain.</summary>
     public static double? Of(RowField field, bool decimalComma) =>
-        field.Quoted && !decimalComma && Thousands().IsMatch(field.Text) ? Parse(field.Text.Replace(",", "", StringComparison.Ordinal)) : Of(field.Text, decimalComma);
+        field.Quoted && !decimalComma && Thousands().IsMatch(field.Text)
+            ? Parse(field.Text.Replace(",", "", StringComparison.Ordinal))
+            : Of(field.Text, decimalComma);
 
     public static bool HasDecimalComma(string text) => DecimalComma().IsMatch(text);
 

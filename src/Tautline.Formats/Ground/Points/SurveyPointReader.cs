@@ -82,7 +82,11 @@ internal sealed class SurveyPointReader
         var place = string.Create(CultureInfo.InvariantCulture, $"{crowd.Key.North:0.00###}, {crowd.Key.East:0.00###}, {crowd.Key.Height:0.00###}");
         _problems.AddAtLine(PointFindings.PlaceHolders(crowd.Count(), place, LineList.Of(crowd.Select(p => p.Line)), kept), crowd.First().Line);
         if (_options.Points.PlaceHolders is not null || _questions.Exists(q => q.Kind == GroundQuestionKind.PlaceHolders)) return;
-        GroundChoice[] choices = [new(GroundAnswers.Of(PlaceHolders.LeaveOut), "yes, leave them out", true), new(GroundAnswers.Of(PlaceHolders.Keep), "no, keep them")];
+        GroundChoice[] choices =
+        [
+            new(GroundAnswers.Of(PlaceHolders.LeaveOut), "yes, leave them out", true),
+            new(GroundAnswers.Of(PlaceHolders.Keep), "no, keep them"),
+        ];
         _questions.Add(new(GroundQuestionKind.PlaceHolders, PointFindings.PlaceHolderQuestion(crowd.Count(), place), [.. choices]));
     }
 }

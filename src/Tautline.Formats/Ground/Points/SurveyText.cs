@@ -6,7 +6,9 @@ using Tautline.Formats.Import;
 
 namespace Tautline.Formats.Ground.Points;
 
-/// <summary>The lines of a text file. UTF-8 or UTF-16 by its mark, else strict UTF-8, else byte for byte as Latin-1: a bad letter in a label stops nothing.</summary>
+/// <summary>
+/// The lines of a text file. UTF-8 or UTF-16 by its mark, else strict UTF-8, else byte for byte as Latin-1: a bad letter in a label stops nothing.
+/// </summary>
 internal static class SurveyText
 {
     private const char EndOfFile = '\u001A'; // Ctrl-Z, as old programs close a text

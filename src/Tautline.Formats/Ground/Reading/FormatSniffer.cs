@@ -26,7 +26,8 @@ internal static class FormatSniffer
     private static Finding? Refusal(ReadOnlySpan<byte> start)
     {
         if (start.StartsWith("PK\x03\x04"u8)) return GroundFindings.OtherFormat("a ZIP archive", "Unpack it and read what is inside.");
-        if (start.StartsWith("LASF"u8)) return GroundFindings.OtherFormat("a lidar point cloud (LAS or LAZ)", "Have a ground grid or a triangulated surface made of it.");
+        if (start.StartsWith("LASF"u8))
+            return GroundFindings.OtherFormat("a lidar point cloud (LAS or LAZ)", "Have a ground grid or a triangulated surface made of it.");
         if (start.StartsWith("AC10"u8)) return GroundFindings.OtherFormat("a DWG drawing", "Have the surface exported as LandXML, or the points as text.");
         if (start.StartsWith("%PDF"u8)) return GroundFindings.OtherFormat("a PDF", "Ask for the points or the surface it was drawn from.");
         if (start is [0x89, (byte)'H', (byte)'D', (byte)'F', ..]) return GroundFindings.OtherFormat("an HDF5 container", "Have the grid saved as GeoTIFF.");
