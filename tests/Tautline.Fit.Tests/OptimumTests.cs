@@ -26,10 +26,10 @@ public sealed class OptimumTests
     }
 
     [Fact]
-    public void OverRandomGroundTheFitIsTheBestOne() => GenInput.Sample(IsBest, iter: 150);
+    public void OverRandomGroundTheFitIsTheBestOne() => GenInput.Each(IsBest, 150);
 
     [Fact]
-    public void OverAllRandomGroundTheFitIsSound() => GenInput.Sample(input => Assert.True(GroundFit.Fit(input).Certificate.Sound), iter: 400);
+    public void OverAllRandomGroundTheFitIsSound() => GenInput.Each(input => Assert.True(GroundFit.Fit(input).Certificate.Sound), 400);
 
     private static readonly Gen<FitInput> GenInput =
         from bays in Gen.Int[1, 25]

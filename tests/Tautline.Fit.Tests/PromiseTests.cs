@@ -29,7 +29,7 @@ public sealed class PromiseTests
     }
 
     [Fact]
-    public void APinnedTopNeverMovesAndAHardLimitNeverBreaksUnsaid() => GenInput.Sample(input =>
+    public void APinnedTopNeverMovesAndAHardLimitNeverBreaksUnsaid() => GenInput.Each(input =>
     {
         var fit = GroundFit.Fit(input);
         for (var i = 0; i < input.Posts.Count; i++)
@@ -40,10 +40,10 @@ public sealed class PromiseTests
             if (!input.Posts[i].Terminal && Math.Abs(fit.Bays[i].Slope - fit.Bays[i - 1].Slope) > input.Limits.GreatestBend + 2e-6)
                 Assert.Contains(fit.Violations, v => v.Limit == FitLimit.Bend && v.Index == i);
         Assert.True(fit.Certificate.Residual <= 1e-4, fit.Certificate.ToString());
-    }, iter: 300);
+    }, 300);
 
     [Fact]
-    public void ALineRunBackwardsHasTheSameTops() => GenInput.Sample(input =>
+    public void ALineRunBackwardsHasTheSameTops() => GenInput.Each(input =>
     {
         var length = input.Posts[^1].Station;
         var mirrored = input with
@@ -54,7 +54,7 @@ public sealed class PromiseTests
         var (there, back) = (GroundFit.Fit(input), GroundFit.Fit(mirrored));
         if (there.Violations.Count > 0) return;
         for (var i = 0; i < there.Tops.Count; i++) Assert.Equal(there.Tops[i], back.Tops[^(i + 1)], 1e-4);
-    }, iter: 150);
+    }, 150);
 
     [Fact]
     public void PinsTooFarApartAreReportedWithTheLeastBreach()
