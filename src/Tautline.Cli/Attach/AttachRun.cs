@@ -13,24 +13,39 @@ namespace Tautline.Cli.Attach;
 
 internal static class AttachRun
 {
+    /// <summary>A smaller file is read whole: then it can be told where its ground lies.</summary>
+    private const long Large = 20_000_000;
+
     public static ExitCode Run(AttachOptions options, GroundFlags flags, CliHost host)
     {
         if (options.Target.Check(host) is not ExitCode.Fine and var refused) return refused;
         var loaded = Work.Run(host, "reading the job", () => JobSource.Load(options.File, options.Outline, options.Units));
         Messages.Show(host, loaded.Findings);
         if (loaded.Exit != ExitCode.Fine) return loaded.Exit;
-        if (Read(options, host) is not { } file) return ExitCode.Unreadable;
+        if (Read(options, Window(loaded.Job!, options), host) is not { } file) return ExitCode.Unreadable;
         Messages.Show(host, [.. file.Problems.Select(ImportFindings.Describe)]);
         if (file.HasErrors) return ExitCode.Problems;
         return file.Questions.IsEmpty ? Lay(loaded.Job!, file, options, host) : Ask(file, flags, host);
     }
 
-    private static GroundFile? Read(AttachOptions options, CliHost host)
+    /// <summary>The part of a grid near the lines, so that a large one need not be held whole; all of it where it is small or its system not stated.</summary>
+    private static GroundExtent? Window(Job job, AttachOptions options)
+    {
+        if (!File.Exists(options.Ground) || new FileInfo(options.Ground).Length < Large) return null;
+        var vertices = job.Lines.SelectMany(l => l.Vertices).ToList();
+        if (options.Answers.System is not { } system || GroundTarget.Of(job.Coordinates) is not { } target || vertices.Count == 0) return null;
+        var lines = new GroundExtent(
+            vertices.Min(v => v.East.Metres), vertices.Min(v => v.North.Metres), vertices.Max(v => v.East.Metres), vertices.Max(v => v.North.Metres));
+        // An arc may bulge out of its corners by no more than they are apart.
+        return GroundPlacement.WindowFor(system, target, lines, options.Width.Metres + lines.Size + 100);
+    }
+
+    private static GroundFile? Read(AttachOptions options, GroundExtent? window, CliHost host)
     {
         try
         {
             using var stream = new FileStream(options.Ground, FileMode.Open, FileAccess.Read, FileShare.Read);
-            return Work.Run(host, "reading the ground", () => GroundReader.Read(stream, options.Answers));
+            return Work.Run(host, "reading the ground", () => GroundReader.Read(stream, options.Answers with { Window = window }));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {

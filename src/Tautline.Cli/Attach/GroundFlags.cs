@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using Tautline.Formats.Ground;
+using Tautline.Formats.Ground.Points;
 
 namespace Tautline.Cli.Attach;
 
@@ -19,10 +20,13 @@ internal sealed class GroundFlags
 
     private readonly Option<double?> noData = new("--no-data") { Description = "The value that marks a cell without ground, in place of the file's own.", HelpName = "VALUE" };
 
+    private readonly Option<string?> breaklines = new("--breaklines") { Description = "Codes of survey points that are lines along which the ground breaks, such as TOE,TOPWALL; a B and an E after a code begin and end a line.", HelpName = "CODES" };
+
     public void AddTo(Command command)
     {
         foreach (var (_, flag) in answers) command.Add(flag);
         command.Add(noData);
+        command.Add(breaklines);
         command.Validators.Add(Check);
     }
 
@@ -35,8 +39,11 @@ internal sealed class GroundFlags
         var options = new GroundOptions { SourceName = file, NoData = parsed.GetValue(noData) };
         foreach (var (kind, flag) in answers)
             if (parsed.GetValue(flag) is { } text) options = GroundAnswers.Apply(options, kind, Word(kind, text))!;
-        return options;
+        return parsed.GetValue(breaklines) is { } codes ? options with { Points = options.Points with { Breaklines = Codes(codes) } } : options;
     }
+
+    private static BreaklineCodes Codes(string codes)
+        => new([.. codes.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)]) { BeginEnd = true };
 
     private void Check(CommandResult result)
     {
