@@ -1,0 +1,34 @@
+namespace Tautline.Engine.Fabric;
+
+/// <summary>A bias cut as a crew says it.</summary>
+public static class CutWords
+{
+    /// <summary>Steps in order, a sentence each.</summary>
+    public static IReadOnlyList<string> Of(BiasCut cut) => cut.Dressed ? Dressed(cut) : [.. Cut(cut)];
+
+    private static IReadOnlyList<string> Dressed(BiasCut cut) =>
+    [
+        cut.Columns == 0 ? "Cut this end straight: top and bottom meet the bar." : "Cut this end straight: top and bottom differ by about one picket.",
+        .. cut.Columns == 0 ? Array.Empty<string>() : [$"Dress it out with a short puller at the {(cut.LongEdge == LongEdge.Top ? "bottom" : "top")}, the short edge."],
+    ];
+
+    private static IEnumerable<string> Cut(BiasCut cut)
+    {
+        var outwards = cut.LongEdge == LongEdge.Bottom;
+        var way = outwards ? "toward the terminal" : "toward the roll";
+        yield return $"The {(outwards ? "bottom" : "top")} is the long edge: the end runs over {cut.Columns} pickets.";
+        yield return outwards
+            ? $"At the top, begin on picket {cut.Columns} counted in from the end."
+            : "At the top, begin on the end picket.";
+        foreach (var (from, to) in cut.Crossings.Prepend(0).Zip(cut.Crossings)) yield return Step(from, to, way);
+        yield return $"Count {DiamondText.Number(cut.Rows - cut.Crossings[^1])} down and run out at the bottom.";
+        yield return cut.First == FirstInterlock.Unknown
+            ? "Step over at the interlock nearest to the count: those of the next picket lie half a diamond higher or lower."
+            : "Each count ends on an interlock; those of the next picket lie half a diamond higher or lower.";
+        yield return "Cut mid-leg, leave the interlocked bend whole, turn the stub in, touch up the coating.";
+    }
+
+    private static string Step(double from, double to, string way)
+        => from == 0 ? $"Count {DiamondText.Number(to)} down, step over one picket {way}."
+            : $"Count {DiamondText.Number(to - from)} more, to {DiamondText.Number(to)}, step over one picket {way}.";
+}
