@@ -64,8 +64,8 @@ public static class Bias
     public static int Rows(ResolvedSpec spec) => (int)MeshFormulas.WholeRows<Plain>(spec).Value;
 
     /// <summary>
-    /// By how much the top edge runs ahead of the bottom one between two slopes of the rail, walking forward: W * (to - from). Bends in
-    /// between telescope, since each adds its own change of slope.
+    /// By how much the bottom edge is longer than the top edge between two plumb ends, walking forward from one slope of the rail to another:
+    /// W * (to - from). Bends in between telescope, since each adds its own change of slope.
     /// </summary>
     public static Length Sliding(Length width, Slope from, Slope to) => width * (to - from).Ratio;
 

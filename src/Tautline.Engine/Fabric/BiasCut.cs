@@ -25,6 +25,9 @@ public sealed record BiasCut(int Columns, int Rows, IReadOnlyList<double> Crossi
 
     public bool Dressed => Columns < 2;
 
+    /// <summary>False where it would have to step over more than once in half a diamond: then the fence is stepped.</summary>
+    public bool Cuttable => Bias.IsCuttable(Columns, Rows);
+
     /// <summary>What is cut off a square end, column by column, in diamonds from the short edge; each is a part of one picket.</summary>
     public IReadOnlyList<double> PartPickets
         => LongEdge == LongEdge.Top ? [.. Crossings.Reverse().Select(h => Rows - h)] : Crossings;

@@ -41,6 +41,8 @@ public sealed record CutCard(
 
     public LongEdge LongEdge => Cut.LongEdge;
 
-    public static CutCard Of(BiasCut cut, Length advance) => new(
-        cut, cut.Waste(advance), CutDrawing.Path(cut), CutDrawing.Mesh(cut), CutWords.Of(cut), CutDrawing.Letters(cut));
+    /// <summary>A cut that cannot be made has words alone.</summary>
+    public static CutCard Of(BiasCut cut, Length advance) => cut.Cuttable
+        ? new(cut, cut.Waste(advance), CutDrawing.Path(cut), CutDrawing.Mesh(cut), CutWords.Of(cut), CutDrawing.Letters(cut))
+        : new(cut, Length.Zero, [], [], CutWords.Of(cut), []);
 }

@@ -4,7 +4,13 @@ namespace Tautline.Engine.Fabric;
 public static class CutWords
 {
     /// <summary>Steps in order, a sentence each.</summary>
-    public static IReadOnlyList<string> Of(BiasCut cut) => cut.Dressed ? Dressed(cut) : [.. Cut(cut)];
+    public static IReadOnlyList<string> Of(BiasCut cut) => cut.Dressed ? Dressed(cut) : cut.Cuttable ? [.. Cut(cut)] : TooSteep(cut);
+
+    private static IReadOnlyList<string> TooSteep(BiasCut cut) =>
+    [
+        $"This end cannot be cut: {cut.Columns} pickets over {cut.Rows} diamonds step over more than once in half a diamond.",
+        "Step the fence there.",
+    ];
 
     private static IReadOnlyList<string> Dressed(BiasCut cut) =>
     [
