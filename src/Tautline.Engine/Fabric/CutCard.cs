@@ -43,6 +43,6 @@ public sealed record CutCard(
 
     /// <summary>A cut that cannot be made has words alone.</summary>
     public static CutCard Of(BiasCut cut, Length advance) => cut.Cuttable
-        ? new(cut, cut.Waste(advance), CutDrawing.Path(cut), CutDrawing.Mesh(cut), CutWords.Of(cut), CutDrawing.Letters(cut))
-        : new(cut, Length.Zero, [], [], CutWords.Of(cut), []);
+        ? new(cut, cut.Waste(advance), CutDrawing.Path(cut), CutDrawing.Mesh(cut), HangWords.Cut(cut), CutDrawing.Letters(cut))
+        : new(cut, Length.Zero, [], [], HangWords.Cut(cut), []);
 }

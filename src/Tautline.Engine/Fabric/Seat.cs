@@ -32,8 +32,10 @@ public readonly record struct LengthRange(Length Low, Length High)
 public sealed record Seat(
     SeatOn On, LengthRange TopOver, Length Tail, LengthRange FabricTop, LengthRange Carrier, LengthRange CapOffset, LengthRange Gap)
 {
-    /// <summary>False where the rule set wants the top wire nearer to the top of the fabric than half a diamond.</summary>
-    public bool WireHighEnough { get; init; } = true;
+    /// <summary>How far under the top of the fabric the rule set allows a top wire; null for a rail, or where it states nothing.</summary>
+    public Length? WireAtMost { get; init; }
+
+    public bool WireHighEnough => WireAtMost is not { } most || TopOver.High <= most;
 }
 
 /// <summary>The seat, from the fabric's top as planned or from the posts as they stand.</summary>
@@ -72,10 +74,9 @@ public static class Seating
     {
         var (over, plumb) = (Over(spec, grade), new Length(PostFormulas.Plumb<Plain>(spec.Height.Metres, grade.Ratio).Value));
         var on = spec.TopRail ? SeatOn.Rail : SeatOn.Wire;
-        var most = spec.Rules.Find("wire.topBelow")?.Length;
         return new Seat(on, over, new Length(Tail<Plain>(spec).Value), top, carrier, capOffset, top - plumb)
         {
-            WireHighEnough = on == SeatOn.Rail || most is not { } limit || over.High <= limit,
+            WireAtMost = on == SeatOn.Wire ? spec.Rules.Find("wire.topBelow")?.Length : null,
         };
     }
 

@@ -60,7 +60,7 @@ public static class Stacking
     }
 
     private static StackItem Item(List<Placed> step)
-        => new(step[0].Kind, step[0].Name, step.Sum(p => p.Count), [.. step.Select(p => p.Diamond)], StackWords.Note(step[0].Kind, step[0].Count));
+        => new(step[0].Kind, step[0].Name, step.Sum(p => p.Count), [.. step.Select(p => p.Diamond)], HangWords.Note(step[0].Kind, step[0].Count));
 
-    private static StackItem Last(StackKind top) => new(top, "", 1, [], StackWords.Note(top, 1));
+    private static StackItem Last(StackKind top) => new(top, "", 1, [], HangWords.Note(top, 1));
 }

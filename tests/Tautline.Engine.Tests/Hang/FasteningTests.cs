@@ -28,7 +28,7 @@ public sealed class FasteningTests
                 "7 bands: 1 down, then every 4, last one 2 1/2 (at most 13 11/16\", limit 15\").",
                 "By inches 6, by whole diamonds 7: the tighter holds.",
                 "Practice: 6 bands, every 4, last one 4 1/2 (15 7/16\"), exceeds the 15\" limit (common practice, verify).",
-            ], FasteningWords.Of(choice, "band", us));
+            ], HangWords.Fastenings(choice, "band", us));
     }
 
     /// <summary>Row 5, common practice, no source: as many ties as bands.</summary>
@@ -46,7 +46,7 @@ public sealed class FasteningTests
     {
         var choice = Bands(72);
         Assert.Equal((6, 6, Tighter.Neither), (choice.ByInches, choice.ByDiamonds, choice.Tighter));
-        Assert.DoesNotContain(FasteningWords.Of(choice, "band", us), w => w.Contains("tighter", StringComparison.Ordinal));
+        Assert.DoesNotContain(HangWords.Fastenings(choice, "band", us), w => w.Contains("tighter", StringComparison.Ordinal));
     }
 
     /// <summary>check_jobs.md job 11: a 94-in bar takes 7 bands by inches; by whole diamonds 8 (trade notes 11: snapping down raises counts).</summary>
@@ -69,7 +69,7 @@ public sealed class FasteningTests
         Assert.InRange(rings.PracticeHigh!.Value.Inches, 24.4, 25.5);
         Assert.Equal(
             ["A ring every 8 diamonds (22 3/8\", limit 24\").", "Practice: every 9 (25 3/16\"), exceeds the 24\" limit (common practice, verify)."],
-            FasteningWords.Of(rings, "ring", us));
+            HangWords.Fastenings(rings, "ring", us));
     }
 
     /// <summary>Trade notes 11: where the limit is 18 in (Caltrans, Connecticut DOT, seen) six diamonds remain at 1.40: 16.8 in.</summary>
@@ -86,7 +86,7 @@ public sealed class FasteningTests
     {
         var ties = AlongChoice.RailTies(Spec(72, calibrated: true));
         Assert.Equal((8, (int?)null), (ties.Every, ties.PracticeEvery));
-        Assert.Equal(["A rail tie every 8 diamonds (22 3/8\", limit 24\")."], FasteningWords.Of(ties, "rail tie", us));
+        Assert.Equal(["A rail tie every 8 diamonds (22 3/8\", limit 24\")."], HangWords.Fastenings(ties, "rail tie", us));
     }
 
     /// <summary>For a limit of 12 in (Caltrans 80-3.03) by inches: ceil((82 - 8) / 12) + 1 = 8; by diamonds 3 fit 12 in: ceil(22.5 / 3) + 1 = 9.</summary>

@@ -91,7 +91,7 @@ public sealed class MeshTests
         Assert.Equal(0.0357, read.StretchLow, 4);
         Assert.Equal(read.StretchLow, read.StretchHigh);
         Assert.Equal(1.77, read.LostLow.Inches, 2);
-        Assert.Contains(MeshWords.Of(read, UnitSystem.UsCustomary), w => w.Contains("forbid", StringComparison.Ordinal) && w.Contains("UFGS-02821A, 3.7", StringComparison.Ordinal));
+        Assert.Contains(HangWords.Mesh(read, UnitSystem.UsCustomary), w => w.Contains("forbid", StringComparison.Ordinal) && w.Contains("UFGS-02821A, 3.7", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -100,7 +100,7 @@ public sealed class MeshTests
         var read = Read(new(TenPickets: In(14.5)));
         Assert.True(read.StretchLow < 0 && read.StretchHigh > 0);
         Assert.False(read.Decided);
-        Assert.Contains(MeshWords.Of(read, UnitSystem.UsCustomary), w => w.Contains("Measure ten pickets of the roll", StringComparison.Ordinal));
+        Assert.Contains(HangWords.Mesh(read, UnitSystem.UsCustomary), w => w.Contains("Measure ten pickets of the roll", StringComparison.Ordinal));
     }
 
     /// <summary>By hand: twelve diamonds over 39 1/8 in are c = 1.63021, so a = root(1.40^2 + 1.67412^2 - 1.63021^2) = 1.4509.</summary>

@@ -23,6 +23,12 @@ public sealed class SeatTests
         Assert.Equal(70.326, seat.Carrier.Low.Inches, 3);
         Assert.Equal(0.326, seat.CapOffset.Low.Inches, 3); // line post 2 in under the fabric: the cap carries the rail a third of an inch up
         Assert.Equal(0, seat.Gap.Low.Inches, 9);
+        Assert.Equal(
+            [
+                "Middle of the top diamond on the middle of the top rail: top of the fabric 1 11/16\" over it (common practice, verify).",
+                "The rail's middle is 70 5/16\" over the ground, 5/16\" over the line post's top.",
+                "Under the fabric 0\".",
+            ], HangWords.Seat(seat, UnitSystem.UsCustomary));
     }
 
     /// <summary>Trade notes 12 (common practice): a twisted top adds its tail, nearly an inch. Then the usual post stands through the rail's centre.</summary>
@@ -75,5 +81,6 @@ public sealed class SeatTests
         var spec = With(selvage, "wire") with { Rules = RuleSets.Find(rules)! };
         var seat = Seating.FromFabric(spec, Slope.Level, In(72), In(70));
         Assert.Equal((SeatOn.Wire, keeps), (seat.On, seat.WireHighEnough));
+        Assert.Equal(!keeps, HangWords.Seat(seat, UnitSystem.UsCustomary).Contains("The rule set wants the wire at most 2\" under the top of the fabric."));
     }
 }

@@ -38,7 +38,7 @@ public sealed class StackTests
                 "3 tension bands (run 1) at 9, 5, 1",
                 "1 rail end band (top rail, run 1) at 1/2: holds a rail end",
                 "1 cap: last, over all bands",
-            ], StackWords.Of(card));
+            ], HangWords.Stack(card));
         Assert.Empty(card.Problems);
     }
 
@@ -66,15 +66,16 @@ public sealed class StackTests
         Assert.Equal([(13, 12.5), (17, 16.5), (21, 20.5)], card.Moves.Select(m => (m.From, m.To)));
         Assert.Equal("brace rail, run 1", card.Moves[0].For);
         Assert.Empty(card.Problems);
-        Assert.Contains("The band at 13 moves 1/2 up to 12 1/2: it misses brace rail, run 1.", StackWords.Of(card));
+        Assert.Contains("The band at 13 moves 1/2 up to 12 1/2: it misses brace rail, run 1.", HangWords.Stack(card));
     }
 
     /// <summary>The first band is at 1; a hinge there moves it up half a diamond, for down would leave the top edge farther from a band.</summary>
     [Fact]
     public void TheTopBandDoesNotLeaveTheEdge()
     {
-        var card = Card(Spec(60), ["run 1"], new StackPart(StackKind.Hinge, "gate hinge", 1));
-        Assert.All(card.Moves, m => Assert.True(m.From != 1 || m.To == 0.5));
+        var card = Stacking.Card(new TerminalParts([End(Spec(60), "run 1")], [new StackPart(StackKind.Hinge, "gate hinge", 1)], StackKind.Cap, band));
+        Assert.Equal((1, 0.5), (card.Moves[0].From, card.Moves[0].To));
+        Assert.Empty(card.Problems);
     }
 
     [Fact]

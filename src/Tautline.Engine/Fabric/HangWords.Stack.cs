@@ -2,13 +2,12 @@ using Tautline.Engine.Plans;
 
 namespace Tautline.Engine.Fabric;
 
-/// <summary>A stack card as a crew says it.</summary>
-public static class StackWords
+public static partial class HangWords
 {
-    /// <summary>Steps in sliding order, then what gave way.</summary>
-    public static IReadOnlyList<string> Of(StackCard card) => [.. card.Items.Select(Step), .. card.Moves.Select(Moved)];
+    /// <summary>A stack card: steps in sliding order, then what gave way.</summary>
+    public static IReadOnlyList<string> Stack(StackCard card) => [.. card.Items.Select(Slide), .. card.Moves.Select(Moved)];
 
-    /// <summary>What to mind with a step.</summary>
+    /// <summary>What to mind with a step of a stack.</summary>
     /// <param name="each">How many sit at each of its places.</param>
     public static string Note(StackKind kind, int each) => (kind, each) switch
     {
@@ -19,7 +18,7 @@ public static class StackWords
         _ => "",
     };
 
-    private static string Step(StackItem item)
+    private static string Slide(StackItem item)
     {
         var count = PlanWords.Count(item.Count, Kind(item.Kind));
         var named = item.Name.Length > 0 ? $"{count} ({item.Name})" : count;

@@ -4,11 +4,10 @@ using Tautline.Engine.Quantities;
 
 namespace Tautline.Engine.Fabric;
 
-/// <summary>A diagnosis of hung fabric in words.</summary>
-public static class MeshWords
+public static partial class HangWords
 {
-    /// <summary>A sentence each: stretch, height, squeeze.</summary>
-    public static IReadOnlyList<string> Of(MeshReading reading, UnitSystem units)
+    /// <summary>A diagnosis of fabric, a sentence each: stretch, height, squeeze.</summary>
+    public static IReadOnlyList<string> Mesh(MeshReading reading, UnitSystem units)
     {
         var words = new PlanWords(units);
         List<string> lines = [];
@@ -19,7 +18,7 @@ public static class MeshWords
 
     private static IEnumerable<string> Stretch(MeshReading r, PlanWords words)
     {
-        yield return $"Against as delivered the fabric is {Range(Percent(r.StretchLow), Percent(r.StretchHigh))} longer and {Range(words.Signed(r.LostLow), words.Signed(r.LostHigh))} lower.";
+        yield return $"Against as delivered the fabric is {Between(Percent(r.StretchLow), Percent(r.StretchHigh))} longer and {Between(words.Signed(r.LostLow), words.Signed(r.LostHigh))} lower.";
         if (!r.Decided) yield return "Whether it is stretched cannot be told: the mesh as delivered is only a range. Measure ten pickets of the roll before it is hung.";
         yield return "A diagnosis only: specifications forbid distorting the diamonds or reducing the height (UFGS-02821A, 3.7). Where height is lost, slacken the pull.";
     }
@@ -38,5 +37,5 @@ public static class MeshWords
 
     private static string Percent(double share) => (share * 100).ToString("0.0", CultureInfo.InvariantCulture) + " %";
 
-    private static string Range(string low, string high) => low == high ? low : $"{low} to {high}";
+    private static string Between(string low, string high) => low == high ? low : $"{low} to {high}";
 }

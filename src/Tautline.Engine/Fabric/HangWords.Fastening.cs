@@ -3,12 +3,12 @@ using Tautline.Engine.Quantities;
 
 namespace Tautline.Engine.Fabric;
 
-/// <summary>Fastenings as a crew says them, limit and practice side by side.</summary>
-public static class FasteningWords
+public static partial class HangWords
 {
+    /// <summary>Bands or post ties, limit and practice side by side.</summary>
     /// <param name="thing">What is counted, one of it: 'band' or 'tie'.</param>
     /// <returns>A sentence each: what is held, what the other count says, what crews do.</returns>
-    public static IReadOnlyList<string> Of(FasteningChoice choice, string thing, UnitSystem units)
+    public static IReadOnlyList<string> Fastenings(FasteningChoice choice, string thing, UnitSystem units)
     {
         var words = new PlanWords(units);
         List<string> lines = [$"{PlanWords.Count(choice.Held.Count, thing)}: {DiamondText.Positions(choice.Held)} (at most {words.Short(choice.HeldSpace)}, limit {words.Short(choice.Limit.Length)})."];
@@ -17,8 +17,9 @@ public static class FasteningWords
         return lines;
     }
 
+    /// <summary>Rings or rail ties, the same.</summary>
     /// <param name="thing">'ring' or 'rail tie'.</param>
-    public static IReadOnlyList<string> Of(AlongChoice choice, string thing, UnitSystem units)
+    public static IReadOnlyList<string> Fastenings(AlongChoice choice, string thing, UnitSystem units)
     {
         var words = new PlanWords(units);
         List<string> lines = [$"A {thing} every {PlanWords.Count(choice.Every, "diamond")} ({Range(choice.SpaceLow, choice.SpaceHigh, words)}, limit {words.Short(choice.Limit.Length)})."];
@@ -36,5 +37,5 @@ public static class FasteningWords
     private static string Over(bool over, Length limit, PlanWords words) => over ? $", exceeds the {words.Short(limit)} limit" : "";
 
     private static string Range(Length low, Length high, PlanWords words)
-        => low == high ? words.Short(low) : $"{words.Short(low)} to {words.Short(high)}";
+        => Between(words.Short(low), words.Short(high));
 }

@@ -1,10 +1,10 @@
 namespace Tautline.Engine.Fabric;
 
-/// <summary>A bias cut as a crew says it.</summary>
-public static class CutWords
+/// <summary>The hang as a crew says it, all its English in one class: cut, fastenings, mesh, stack, seat.</summary>
+public static partial class HangWords
 {
-    /// <summary>Steps in order, a sentence each.</summary>
-    public static IReadOnlyList<string> Of(BiasCut cut) => cut.Dressed ? Dressed(cut) : cut.Cuttable ? [.. Cut(cut)] : TooSteep(cut);
+    /// <summary>A bias cut: steps in order, a sentence each.</summary>
+    public static IReadOnlyList<string> Cut(BiasCut cut) => cut.Dressed ? Dressed(cut) : cut.Cuttable ? [.. Steps(cut)] : TooSteep(cut);
 
     private static IReadOnlyList<string> TooSteep(BiasCut cut) =>
     [
@@ -18,7 +18,7 @@ public static class CutWords
         .. cut.Columns == 0 ? Array.Empty<string>() : [$"Dress it out with a short puller at the {(cut.LongEdge == LongEdge.Top ? "bottom" : "top")}, the short edge."],
     ];
 
-    private static IEnumerable<string> Cut(BiasCut cut)
+    private static IEnumerable<string> Steps(BiasCut cut)
     {
         var outwards = cut.LongEdge == LongEdge.Bottom;
         var way = outwards ? "toward the terminal" : "toward the roll";
@@ -26,7 +26,7 @@ public static class CutWords
         yield return outwards
             ? $"At the top, begin on picket {cut.Columns} counted in from the end."
             : "At the top, begin on the end picket.";
-        foreach (var (from, to) in cut.Crossings.Prepend(0).Zip(cut.Crossings)) yield return Step(from, to, way);
+        foreach (var (from, to) in cut.Crossings.Prepend(0).Zip(cut.Crossings)) yield return CountDown(from, to, way);
         yield return $"Count {DiamondText.Number(cut.Rows - cut.Crossings[^1])} down and run out at the bottom.";
         yield return cut.First == FirstInterlock.Unknown
             ? "Step over at the interlock nearest to the count: those of the next picket lie half a diamond higher or lower."
@@ -34,7 +34,7 @@ public static class CutWords
         yield return "Cut mid-leg, leave the interlocked bend whole, turn the stub in, touch up the coating.";
     }
 
-    private static string Step(double from, double to, string way)
+    private static string CountDown(double from, double to, string way)
         => from == 0 ? $"Count {DiamondText.Number(to)} down, step over one picket {way}."
             : $"Count {DiamondText.Number(to - from)} more, to {DiamondText.Number(to)}, step over one picket {way}.";
 }
