@@ -4,7 +4,10 @@ using Tautline.Engine.Site;
 
 namespace Tautline.Engine.Fabric;
 
-/// <summary>Which edge of the fabric is the longer one at a terminal.</summary>
+/// <summary>
+/// Which edge of a square end is too long for a plumb terminal: it passes it and is cut back, while the other misses it. As cut, the
+/// other edge reaches farther.
+/// </summary>
 public enum LongEdge { None, Top, Bottom }
 
 /// <summary>Where the interlocks lie at which a cut first steps over, counted from the top edge.</summary>
@@ -64,8 +67,8 @@ public static class Bias
     public static int Rows(ResolvedSpec spec) => (int)MeshFormulas.WholeRows<Plain>(spec).Value;
 
     /// <summary>
-    /// By how much the bottom edge is longer than the top edge between two plumb ends, walking forward from one slope of the rail to another:
-    /// W * (to - from). Bends in between telescope, since each adds its own change of slope.
+    /// By how much the top edge of a pull, laid flat, is cut longer than its bottom edge, walking forward from one slope of the rail to another:
+    /// W * (to - from). The bends in between take it up: each slides the edges by its own change of slope, and together they telescope.
     /// </summary>
     public static Length Sliding(Length width, Slope from, Slope to) => width * (to - from).Ratio;
 

@@ -28,9 +28,11 @@ public sealed record BiasCut(int Columns, int Rows, IReadOnlyList<double> Crossi
     /// <summary>False where it would have to step over more than once in half a diamond: then the fence is stepped.</summary>
     public bool Cuttable => Bias.IsCuttable(Columns, Rows);
 
-    /// <summary>What is cut off a square end, column by column, in diamonds from the short edge; each is a part of one picket.</summary>
-    public IReadOnlyList<double> PartPickets
-        => LongEdge == LongEdge.Top ? [.. Crossings.Reverse().Select(h => Rows - h)] : Crossings;
+    /// <summary>True where going down the cut steps out toward the terminal: the top is cut back. Else it steps in toward the roll.</summary>
+    public bool StepsOut => LongEdge == LongEdge.Top;
+
+    /// <summary>What is cut off a square end, in diamonds, from the inmost column out; each is a part of one picket.</summary>
+    public IReadOnlyList<double> PartPickets => StepsOut ? Crossings : [.. Crossings.Reverse().Select(h => Rows - h)];
 
     /// <summary>What falls off a square end, in diamonds of single pickets.</summary>
     public double WastePicketDiamonds => PartPickets.Sum();
@@ -51,7 +53,10 @@ public sealed record BiasCut(int Columns, int Rows, IReadOnlyList<double> Crossi
     }
 }
 
-/// <summary>Two tape readings under tension, both from the inner edge of one and the same picket to where the bar will stand.</summary>
+/// <summary>
+/// Two tape readings under tension, both from the inner side of one and the same picket out to where the bar will stand. The edge that reads
+/// more has farther to reach; the other is the long one, and is cut back.
+/// </summary>
 /// <param name="Top">Along the top edge.</param>
 /// <param name="Bottom">Along the bottom edge.</param>
 /// <param name="AdvanceLow">Least picket advance; equal to the greatest where ten pickets were measured.</param>
@@ -68,5 +73,5 @@ public sealed record BiasReadings(Length Top, Length Bottom, Length AdvanceLow, 
 /// <param name="Mismatch">Difference of the readings.</param>
 /// <param name="ColumnsLow">Columns at the greatest advance.</param>
 /// <param name="ColumnsHigh">Columns at the least.</param>
-/// <param name="StartAfter">Whole pickets from the marked one to the picket that ends the short edge.</param>
+/// <param name="StartAfter">Whole pickets from the marked one to the picket that ends the edge cut back.</param>
 public sealed record MeasuredCut(BiasCut Cut, Length Mismatch, int ColumnsLow, int ColumnsHigh, int StartAfter);

@@ -46,14 +46,15 @@ public static class BiasReader
     private static void CheckEdges(LongEdge expected, MeasuredCut cut, ProblemList problems)
     {
         if (expected == LongEdge.None || cut.Cut.Dressed || cut.Cut.LongEdge == expected) return;
-        problems.Add(ProblemCode.BiasEdges, new("readings"), Name(cut.Cut.LongEdge), cut.Mismatch, Name(expected));
+        problems.Add(ProblemCode.BiasEdges, new("readings"), Farther(cut.Cut.LongEdge), cut.Mismatch, Farther(expected));
     }
 
-    private static string Name(LongEdge edge) => edge == LongEdge.Top ? "top" : "bottom";
+    /// <summary>The edge that reaches farther as cut.</summary>
+    private static string Farther(LongEdge edge) => edge == LongEdge.Top ? "bottom" : "top";
 
     private static MeasuredCut Cut(ResolvedSpec spec, BiasReadings r)
     {
-        var edge = r.Top > r.Bottom ? LongEdge.Top : r.Bottom > r.Top ? LongEdge.Bottom : LongEdge.None;
+        var edge = r.Top > r.Bottom ? LongEdge.Bottom : r.Bottom > r.Top ? LongEdge.Top : LongEdge.None;
         var advance = (r.AdvanceLow + r.AdvanceHigh) / 2;
         return new MeasuredCut(
             Bias.Cut(Mismatch(r), edge, advance, Bias.Rows(spec), r.First), Mismatch(r), Columns(r, r.AdvanceHigh), Columns(r, r.AdvanceLow),

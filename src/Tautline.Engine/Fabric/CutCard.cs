@@ -19,8 +19,8 @@ public enum CutLine
 }
 
 /// <summary>
-/// A straight stroke in diamonds: x outwards from the left side of the picket that ends the short edge, one picket being half a diamond; y down
-/// from the top edge. Fabric kept lies at smaller x.
+/// A straight stroke in diamonds: x outwards from the inner side of the picket that ends the edge cut back, one picket being half a diamond;
+/// y down from the top edge. Fabric kept lies at smaller x.
 /// </summary>
 public readonly record struct CutStroke(CutLine Line, double FromX, double FromY, double ToX, double ToY);
 

@@ -6,7 +6,7 @@ namespace Tautline.Engine.Fabric;
 /// </summary>
 internal static class CutDrawing
 {
-    /// <summary>Whole pickets drawn before the short edge's last.</summary>
+    /// <summary>Whole pickets drawn before the inmost that ends the fabric.</summary>
     private const int Before = 3;
 
     /// <summary>Letters for the wires on a line of 79.</summary>
@@ -14,11 +14,11 @@ internal static class CutDrawing
 
     private const int LabelWidth = 7;
 
-    /// <summary>The picket that ends the fabric at each half row, 0 at the short edge.</summary>
+    /// <summary>The picket that ends the fabric at each half row, 0 at the edge cut back.</summary>
     public static int EndPicket(BiasCut cut, int halfRow)
     {
         var crossed = cut.Crossings.Count(h => 2 * h <= halfRow);
-        return cut.LongEdge == LongEdge.Top ? Math.Max(cut.Columns, 1) - 1 - crossed : crossed;
+        return cut.StepsOut ? crossed : Math.Max(cut.Columns, 1) - 1 - crossed;
     }
 
     public static IReadOnlyList<CutStroke> Path(BiasCut cut)
@@ -79,7 +79,7 @@ internal static class CutDrawing
     /// <summary>Whether a leg runs outwards going down. At the first crossing the two pickets meet where the cut says they do.</summary>
     private static bool RunsOut(BiasCut cut, int picket, int halfRow)
     {
-        var firstMeets = cut.LongEdge == LongEdge.Top ? cut.Columns - 1 : 1;
+        var firstMeets = cut.StepsOut ? 1 : cut.Columns - 1;
         var half = cut.First == FirstInterlock.Half ? 1 : 0;
         return (picket + halfRow + firstMeets + half) % 2 == 0;
     }

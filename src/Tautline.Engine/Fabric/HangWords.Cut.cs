@@ -20,10 +20,11 @@ public static partial class HangWords
 
     private static IEnumerable<string> Steps(BiasCut cut)
     {
-        var outwards = cut.LongEdge == LongEdge.Bottom;
-        var way = outwards ? "toward the terminal" : "toward the roll";
-        yield return $"The {(outwards ? "bottom" : "top")} is the long edge: the end runs over {cut.Columns} pickets.";
-        yield return outwards
+        var way = cut.StepsOut ? "toward the terminal" : "toward the roll";
+        yield return cut.StepsOut
+            ? $"Left square the end would pass the terminal at the top and miss it at the bottom: the cut runs over {cut.Columns} pickets and takes the top back."
+            : $"Left square the end would miss the terminal at the top and pass it at the bottom: the cut runs over {cut.Columns} pickets and takes the bottom back.";
+        yield return cut.StepsOut
             ? $"At the top, begin on picket {cut.Columns} counted in from the end."
             : "At the top, begin on the end picket.";
         foreach (var (from, to) in cut.Crossings.Prepend(0).Zip(cut.Crossings)) yield return CountDown(from, to, way);

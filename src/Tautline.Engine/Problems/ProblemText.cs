@@ -161,7 +161,7 @@ public static class ProblemText
         ProblemCode.SqueezeRange => Error("A gap of {0} cannot be left between two wires pinched together.", "It is between nothing and the mesh opening, {1}; about 1/4 to 1/2 in is right (common practice)."),
         ProblemCode.BiasReading => Error("The reading along the {0} edge is {1}.", "Mark one picket short of where the bar will stand, and measure from it outwards along both edges: both readings are above zero."),
         ProblemCode.BiasTooMuch => Error("Top and bottom differ by {0}, more than fabric of this height is raked and cut.", "The most is {1}. Measure both edges from the same picket; if it is so, step the fence there."),
-        ProblemCode.BiasEdges => Error("By the readings the {0} edge is longer by {1}; by the slope of the rail it is the {2} edge.", "See whether top and bottom were exchanged. If not, the rail slopes the other way: correct the ground and plan again."),
+        ProblemCode.BiasEdges => Error("By the readings the {0} has to reach farther by {1}; by the slope of the rail it is the {2}.", "See whether top and bottom were exchanged. If not, the rail slopes the other way: correct the ground and plan again."),
         ProblemCode.StackClash => Warning("The {0} at diamond {1} would sit on the {2}, and no move of half or one diamond keeps the limit.", "Move the {2}, or add a band."),
         _ => throw new ArgumentOutOfRangeException(nameof(code), code, "a problem without words"),
     };

@@ -17,15 +17,15 @@ public sealed class BiasReadingTests
     {
         var told = BiasReader.Read(Spec(84), Readings(31.125, 35.3125));
         var cut = told.Value!;
-        Assert.Equal((3, "8 16", LongEdge.Bottom), (cut.Cut.Columns, Numbers(cut.Cut.Crossings), cut.Cut.LongEdge));
+        Assert.Equal((3, "8 16", LongEdge.Top), (cut.Cut.Columns, Numbers(cut.Cut.Crossings), cut.Cut.LongEdge));
         Assert.Equal((3, 3, 22), (cut.ColumnsLow, cut.ColumnsHigh, cut.StartAfter)); // 31.125 / 1.4 = 22.2
         Assert.Equal(4.1875, cut.Mismatch.Inches, 9);
     }
 
     [Fact]
-    public void TheLongerReadingIsTheLongEdge()
+    public void TheEdgeThatReadsMoreReachesFartherAndTheOtherIsCutBack()
     {
-        Assert.Equal(LongEdge.Top, BiasReader.Read(Spec(84), Readings(40, 30)).Value!.Cut.LongEdge);
+        Assert.Equal(LongEdge.Bottom, BiasReader.Read(Spec(84), Readings(40, 30)).Value!.Cut.LongEdge);
         var even = BiasReader.Read(Spec(84), Readings(30, 30)).Value!.Cut;
         Assert.Equal((0, LongEdge.None, true), (even.Columns, even.LongEdge, even.Dressed));
     }
@@ -44,7 +44,7 @@ public sealed class BiasReadingTests
         var spec = Spec(72, calibrated: true);
         var planned = Bias.Cut(spec, new Slope(rise), In(1.4));
         var longer = Math.Round((from + 72 * Math.Abs(rise)) * 16) / 16;
-        var (top, bottom) = rise > 0 ? (from, longer) : (longer, from);
+        var (top, bottom) = rise > 0 ? (longer, from) : (from, longer); // uphill the top has farther to reach
         var read = BiasReader.Read(spec, Readings(top, bottom)).Value!.Cut;
         var share = 72 * Math.Abs(rise) / 1.4 + 0.5;
         if (Math.Abs(share - Math.Round(share)) < 0.05) return;
@@ -55,7 +55,7 @@ public sealed class BiasReadingTests
     {
         ["negative"] = (Readings(-3, 30), [ProblemCode.BiasReading], "The reading along the top edge is -3\". Mark one picket short of where the bar will stand"),
         ["both nothing"] = (Readings(0, 0), [ProblemCode.BiasReading, ProblemCode.BiasReading], "both readings are above zero"),
-        ["swapped"] = (Readings(48, 30) with { Expected = LongEdge.Bottom }, [ProblemCode.BiasEdges], "By the readings the top edge is longer by 1' 6\"; by the slope of the rail it is the bottom edge."),
+        ["swapped"] = (Readings(48, 30) with { Expected = LongEdge.Top }, [ProblemCode.BiasEdges], "By the readings the top has to reach farther by 1' 6\"; by the slope of the rail it is the bottom."),
         ["too much"] = (Readings(100, 20), [ProblemCode.BiasTooMuch], "Top and bottom differ by 6' 8\""),
         ["feet for inches"] = (Readings(48, 30) with { AdvanceLow = In(14), AdvanceHigh = In(14) }, [ProblemCode.CalibrationRange], "Ten pickets over 11' 8\" cannot be this mesh."),
         ["endless"] = (Readings(double.PositiveInfinity, 30), [ProblemCode.NotFinite], "finite"),
@@ -79,5 +79,5 @@ public sealed class BiasReadingTests
     /// <summary>One picket the other way is dressing, not a contradiction.</summary>
     [Fact]
     public void ASmallMismatchContradictsNothing()
-        => Assert.True(BiasReader.Read(Spec(72), Readings(31, 30) with { Expected = LongEdge.Bottom }).Ok);
+        => Assert.True(BiasReader.Read(Spec(72), Readings(31, 30) with { Expected = LongEdge.Top }).Ok);
 }

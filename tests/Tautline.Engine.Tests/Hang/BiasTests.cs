@@ -54,7 +54,7 @@ public sealed class BiasTests
         Gen.Select(Gen.Int[2, 80], Gen.Int[10, 48], Gen.Enum<FirstInterlock>());
 
     /// <summary>
-    /// Independent of the formula: the bar's line is drawn from the short to the long edge, and at every twentieth of a row the picket
+    /// Independent of the formula: the bar's line is drawn from the edge cut back to the other, and at every twentieth of a row the picket
     /// column it passes through is compared with the column the cut has reached.
     /// </summary>
     [Fact]
@@ -66,7 +66,7 @@ public sealed class BiasTests
         for (var twentieth = 0; twentieth < 20 * c.Rows; twentieth++)
         {
             var row = (twentieth + 0.5) / 20;
-            var bar = row * c.Columns / c.Rows; // pickets out from the short edge
+            var bar = row * c.Columns / c.Rows; // pickets out from the edge cut back
             var middle = 0.5;
             foreach (var crossing in crossings)
                 if (row > crossing) middle++;
@@ -144,7 +144,7 @@ public sealed class BiasTests
     public void TwoEndsOnOneSlopeSlideByNothing()
         => Assert.Equal(0, Bias.Sliding(In(72), new Slope(0.25), new Slope(0.25)).Metres);
 
-    /// <summary>Drawn by hand: column 1 loses 8 diamonds, column 2 loses 16: one picket of 24 in all, 1.40 in of full fabric.</summary>
+    /// <summary>Drawn by hand: one column loses 8 diamonds, the next 16: one picket of 24 in all, 1.40 in of full fabric.</summary>
     [Theory]
     [InlineData(0.05, "8 16")]
     [InlineData(-0.05, "8 16")]

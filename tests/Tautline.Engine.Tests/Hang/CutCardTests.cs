@@ -17,19 +17,19 @@ public sealed class CutCardTests
     [Fact]
     public void TheCountedExampleInWords() => Assert.Equal(
         [
-            "The bottom is the long edge: the end runs over 3 pickets.",
-            "At the top, begin on picket 3 counted in from the end.",
-            "Count 8 down, step over one picket toward the terminal.",
-            "Count 8 more, to 16, step over one picket toward the terminal.",
+            "Left square the end would miss the terminal at the top and pass it at the bottom: the cut runs over 3 pickets and takes the bottom back.",
+            "At the top, begin on the end picket.",
+            "Count 8 down, step over one picket toward the roll.",
+            "Count 8 more, to 16, step over one picket toward the roll.",
             "Count 8 down and run out at the bottom.",
         ], Card(3, 24, LongEdge.Bottom).Words.Take(5));
 
     [Fact]
-    public void DownhillItStepsTowardTheRoll()
+    public void DownhillItStepsTowardTheTerminal()
     {
         var words = Card(3, 24, LongEdge.Top).Words;
-        Assert.Equal("At the top, begin on the end picket.", words[1]);
-        Assert.Equal("Count 8 down, step over one picket toward the roll.", words[2]);
+        Assert.Equal("At the top, begin on picket 3 counted in from the end.", words[1]);
+        Assert.Equal("Count 8 down, step over one picket toward the terminal.", words[2]);
         Assert.Contains(words, w => w.StartsWith("Cut mid-leg, leave the interlocked bend whole", StringComparison.Ordinal));
     }
 
@@ -55,7 +55,29 @@ public sealed class CutCardTests
             @"       \/\/\/|",
             @"       /\/\/\|",
             "bottom",
-        ], Card(3, 4, LongEdge.Bottom).Drawing);
+        ], Card(3, 4, LongEdge.Top).Drawing);
+
+    /// <summary>
+    /// By coordinates alone: the rail rises t to the right, pickets stand square to it, so a picket's direction is (-t, 1); the terminal is plumb
+    /// at x = 0 with the fabric to its left. A picket that meets the terminal at the bottom is W t short of it at the top, measured along the rail. So as cut
+    /// the fabric reaches farther at the top going uphill, and at the bottom going downhill.
+    /// </summary>
+    [Theory]
+    [InlineData(0.25)]
+    [InlineData(0.1)]
+    [InlineData(-0.1)]
+    [InlineData(-0.25)]
+    public void ThePathFollowsAPlumbTerminal(double t)
+    {
+        var length = Math.Sqrt(1 + t * t);
+        var topOfPicket = (X: -t / length * 72, Y: 72 / length); // from (0, 0), 72 in square to the rail
+        var alongTop = -topOfPicket.X * length; // from there along the rail to x = 0
+        var pickets = alongTop / 1.4; // by which the top is to reach farther
+        var card = CutCard.Of(Bias.Cut(Spec(72, calibrated: true), new Slope(t), advance), advance);
+        var reach = 2 * (Math.Min(card.Path[0].FromX, card.Path[0].ToX) - Math.Min(card.Path[^1].FromX, card.Path[^1].ToX));
+        Assert.Equal(Math.Sign(pickets), Math.Sign(reach));
+        Assert.InRange(Math.Abs(pickets) - Math.Abs(reach), 0.5, 1.5); // N columns are N - 1 steps
+    }
 
     [Fact]
     public void NoLineIsLongerThan79Letters() => Gen.Select(Gen.Int[0, 160], Gen.Int[6, 48], Gen.Enum<LongEdge>(), Gen.Enum<FirstInterlock>()).Sample((columns, rows, edge, first) =>
