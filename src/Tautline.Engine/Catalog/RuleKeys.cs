@@ -72,6 +72,9 @@ public static class RuleKeys
         new("roll.length", Length, "length of a roll", Needed),
         new("roll.tail", Length, "fabric wanted past the last terminal", Needed),
         new("mesh.advanceHigh", Length, "largest advance of a picket", Needed),
+        new("mesh.squeezeMin", Length, "gap left at an interlock when two wires of hung fabric are pinched: less is bar-tight", Recorded),
+        new("mesh.squeezeMax", Length, "the same: more is slack", Recorded),
+        new("seat.twistTail", Length, "a twisted selvage stands over its diamond by", Recorded),
         new("gap.min", Length, "least gap under the fabric", Needed, MayBeZero: true),
         new("gap.max", Length, "largest gap under the fabric", Needed),
         new("rail.rakeMax", Slope, "steepest rail over measured ground", Needed),
@@ -91,6 +94,7 @@ public static class RuleKeys
 
         // fastenings
         new("band.endDistance", Length, "last band from the bar's end", Needed),
+        new("band.width", Length, "width of a tension or brace band", Recorded),
         new("band.max", Length, "largest space of tension bands", Needed),
         new("tie.postMax", Length, "largest space of ties on a line post", Needed),
         new("tie.railMax", Length, "largest space of ties on a rail", Needed),

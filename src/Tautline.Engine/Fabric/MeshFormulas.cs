@@ -1,4 +1,5 @@
 using Tautline.Engine.Catalog;
+using Tautline.Engine.Quantities;
 using Tautline.Engine.Reasons;
 using Tautline.Engine.Site;
 
@@ -24,6 +25,19 @@ public static class MeshFormulas
 
     public static N AdvanceHigh<N>(ResolvedSpec spec) where N : struct, INumber<N>
         => spec.Calibration is null ? N.Larger(AdvanceLow<N>(spec), Widest<N>(spec)) : Measured<N>(spec);
+
+    /// <summary>Half a diamond's height at an advance; the mesh relation is the same read either way.</summary>
+    public static N HalfDiamondAt<N>(ResolvedSpec spec, N advance) where N : struct, INumber<N> => Advance(WireCentres<N>(spec), advance);
+
+    /// <summary>
+    /// What ten pickets of this mesh can measure: the range of the spec before any calibration, and 15 % beyond. Further out it is
+    /// a slip of counting, not a loose roll.
+    /// </summary>
+    public static (Length Low, Length High) TenPickets(ResolvedSpec spec)
+    {
+        var open = spec with { Calibration = null };
+        return (new Length(10 * 0.85 * AdvanceLow<Plain>(open).Value), new Length(10 * 1.15 * AdvanceHigh<Plain>(open).Value));
+    }
 
     /// <summary>Rows a bias can cross at: the whole diamonds of the count.</summary>
     public static N WholeRows<N>(ResolvedSpec spec) where N : struct, INumber<N>

@@ -28,4 +28,7 @@ public enum ProblemCode
     // field notes: traverse and curves
     HeadingMissing, TraverseShort, TraverseLeg, TraverseAngleMissing, TraverseAngle, TraverseAngleSum, TraversePoor,
     CurveTight, CurvePart, CurveImpossible, CurveTurn, CurvePoints, CurveInterval,
+
+    // field readings of the fabric, and what slides on a post
+    MeshNothing, MeshCountAlone, MeshCount, MeshContradicts, SqueezeRange, BiasReading, BiasTooMuch, BiasEdges, StackClash,
 }

@@ -154,6 +154,15 @@ public static class ProblemText
         ProblemCode.CurveTurn => Error("No curve joins two tangents that turn by {0} degrees.", "They turn by more than 0 and less than 180 degrees."),
         ProblemCode.CurvePoints => Error("The three points of a curve lie on a line.", "Take a second point well off the line from the first to the third."),
         ProblemCode.CurveInterval => Error("Stakes cannot stand every {0} on a curve of {1}.", "The interval is above zero and gives at most {2} stakes."),
+        ProblemCode.MeshNothing => Error("Nothing was measured on the fabric.", "Measure ten pickets along the fabric, or count diamonds over a height, or pinch two wires and measure the gap."),
+        ProblemCode.MeshCountAlone => Error("A count of diamonds stands without the height it was made over, or the height without its count.", "Give both: so many diamonds, selvages left out, over a height measured plumb."),
+        ProblemCode.MeshCount => Error("{0} diamonds over {1} cannot be this mesh.", "A diamond of this mesh is {2} to {3} tall. Count again, plumb, and leave the selvages out."),
+        ProblemCode.MeshContradicts => Error("Ten pickets and the count of diamonds contradict each other: the wire's leg along a diamond would be {0}.", "In this mesh it is {1} to {2}, and stretching does not change it. Measure both again on the same stretch of fabric."),
+        ProblemCode.SqueezeRange => Error("A gap of {0} cannot be left between two wires pinched together.", "It is between nothing and the mesh opening, {1}; about 1/4 to 1/2 in is right (common practice)."),
+        ProblemCode.BiasReading => Error("The reading along the {0} edge is {1}.", "Mark one picket short of where the bar will stand, and measure from it outwards along both edges: both readings are above zero."),
+        ProblemCode.BiasTooMuch => Error("Top and bottom differ by {0}, more than fabric of this height is raked and cut.", "The most is {1}. Measure both edges from the same picket; if it is so, step the fence there."),
+        ProblemCode.BiasEdges => Error("By the readings the {0} has to reach farther by {1}; by the slope of the rail it is the {2}.", "See whether top and bottom were exchanged. If not, the rail slopes the other way: correct the ground and plan again."),
+        ProblemCode.StackClash => Warning("The {0} at diamond {1} would sit on the {2}, and no move of half or one diamond keeps the limit.", "Move the {2}, or add a band."),
         _ => throw new ArgumentOutOfRangeException(nameof(code), code, "a problem without words"),
     };
 

@@ -150,16 +150,13 @@ public static class SpecStage
                     string.Join(", ", job.Specs.Select(s => s.Id.Value)));
     }
 
-    /// <summary>A measured advance more than 15 % outside the range of the mesh is a slip of counting, not a loose roll.</summary>
     private static void CheckCalibration(ResolvedSpec spec, Job job, ProblemList problems)
     {
         if (spec.Calibration is not { } calibration) return;
-        var open = spec with { Calibration = null };
-        var low = 10 * 0.85 * MeshFormulas.AdvanceLow<Plain>(open).Value;
-        var high = 10 * 1.15 * MeshFormulas.AdvanceHigh<Plain>(open).Value;
-        if (calibration.TenPickets.Metres >= low && calibration.TenPickets.Metres <= high) return;
+        var (low, high) = MeshFormulas.TenPickets(spec);
+        if (calibration.TenPickets >= low && calibration.TenPickets <= high) return;
         var at = job.Calibrations.Select((c, i) => (c, i)).First(p => ReferenceEquals(p.c, calibration)).i;
         problems.Add(
-            ProblemCode.CalibrationRange, new($"calibrations[{at}].tenPickets"), calibration.TenPickets, new Length(low), new Length(high));
+            ProblemCode.CalibrationRange, new($"calibrations[{at}].tenPickets"), calibration.TenPickets, low, high);
     }
 }
