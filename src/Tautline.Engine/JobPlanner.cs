@@ -44,12 +44,14 @@ public static class JobPlanner
         var specPlans = FigureStage.Specs(specs, problems);
         var asCut = FigureStage.Lines(hung, specPlans);
         var lengths = PostLengthStage.Choose(asCut, limits);
-        var lines = PostLengthStage.Fit(asCut, hung, lengths);
+        var lines = HangStage.Of(job, PostLengthStage.Fit(asCut, hung, lengths), hung, problems);
+        var rolls = RollStage.Of(job, lines, hung, specPlans, problems);
         var temporary = FigureStage.Temporary(job, limits, problems);
         var takeoff = TakeoffStage.Count(lines, hung, temporary, catalog, limits, problems);
 
         return new Plan(job.Id, limits.Name, LimitStage.Stated(limits), specPlans, lines, temporary, takeoff, problems.Found)
         {
+            Rolls = rolls,
             Basis = new Basis(job, catalog, limits, specs, hung) { PostLengths = lengths },
         };
     }

@@ -67,6 +67,9 @@ public sealed class Rules
         TemporaryBallast = this["temporary.ballast"];
         RollingOver = this["gate.rollingOver"];
         MeshAdvanceHigh = this["mesh.advanceHigh"];
+        HangHandMax = this["hang.handMax"];
+        HangPullMax = this["hang.pullMax"];
+        HangLeastPiece = this["hang.leastPiece"];
         GapMin = this["gap.min"];
         GapMax = this["gap.max"];
         RakeMax = this["rail.rakeMax"];
@@ -145,6 +148,9 @@ public sealed class Rules
     public Limit TemporaryBallast { get; }
     public Limit RollingOver { get; }
     public Limit MeshAdvanceHigh { get; }
+    public Limit HangHandMax { get; }
+    public Limit HangPullMax { get; }
+    public Limit HangLeastPiece { get; }
     public Limit GapMin { get; }
     public Limit GapMax { get; }
     public Limit RakeMax { get; }

@@ -88,3 +88,17 @@ public readonly record struct TemporaryId(string Value) : IId<TemporaryId>
     public static TemporaryId From(string value) => new(value);
     public override string ToString() => Value;
 }
+
+[JsonConverter(typeof(IdConverter<StockId>))]
+public readonly record struct StockId(string Value) : IId<StockId>
+{
+    public static StockId From(string value) => new(value);
+    public override string ToString() => Value;
+}
+
+[JsonConverter(typeof(IdConverter<HangId>))]
+public readonly record struct HangId(string Value) : IId<HangId>
+{
+    public static HangId From(string value) => new(value);
+    public override string ToString() => Value;
+}

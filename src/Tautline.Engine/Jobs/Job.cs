@@ -55,6 +55,12 @@ public sealed record Job
     /// <summary>Panels on stands that close the site while the fence is built.</summary>
     public IReadOnlyList<TemporaryFence> Temporary { get; init => field = value ?? []; } = [];
 
+    /// <summary>Fabric at hand or on order.</summary>
+    public IReadOnlyList<RollStock> Stock { get; init => field = value ?? []; } = [];
+
+    /// <summary>How single runs are hung, where that is settled.</summary>
+    public IReadOnlyList<HangNote> Hangs { get; init => field = value ?? []; } = [];
+
     /// <summary>The ground along the lines as it was measured.</summary>
     public GroundSnapshot? Ground { get; init; }
 

@@ -2,6 +2,7 @@ using System.Collections.ObjectModel;
 using System.Text.Json.Serialization;
 using Tautline.Engine.Catalog;
 using Tautline.Engine.Fabric;
+using Tautline.Engine.Fabric.Rolls;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Layout;
 using Tautline.Engine.Layout.Fit;
@@ -21,6 +22,9 @@ public sealed record Plan(
     JobId Job, string RuleSet, IReadOnlyList<LimitPlan> Limits, IReadOnlyList<SpecPlan> Specs, IReadOnlyList<LinePlan> Lines, IReadOnlyList<TemporaryPlan> Temporary, IReadOnlyList<TakeoffLine> Takeoff,
     IReadOnlyList<Problem> Problems)
 {
+    /// <summary>Which roll feeds which run; nothing where no fabric is hung.</summary>
+    public RollPlan? Rolls { get; init; }
+
     /// <summary>What the plan was made from, kept so that a figure can be asked 'why'.</summary>
     [JsonIgnore]
     public Basis Basis { get; init; } = null!; // set by the planner; 'required' would bring it into the JSON contract
@@ -147,6 +151,9 @@ public sealed record RunPlan(
     int RailPieces, int Sleeves, Mass RailMass, Length Wire, Length Fabric, Length RollTake, int PicketsLow, int PicketsHigh, int RailTies,
     int Rings, IReadOnlyList<Length> BayPieces, Length Strand, int Seam, int Slats, int ScreenTies, int ConcertinaTies, EndPlan Start, EndPlan Finish)
 {
+    /// <summary>How its fabric is hung.</summary>
+    public RunHang Hang { get; init; } = null!; // set by the stage that follows; 'required' would bring it into the JSON contract
+
     /// <summary>Centre to centre along the top line; along the ground where no ground was measured.</summary>
     public Length Top { get; init; }
 

@@ -21,6 +21,9 @@ public enum ProblemCode
     SelvageTwistMesh, SelvageLow, FabricInside, WallEdge, WallWidthQuestion, WallFaceNote, WallFaceQuestion, BracketProof, BracketTerminal, BracketDepth, TreeInLine, WetGround, ClosureDepth, ScreenWind, ScreenHeight,
     RollTail, RollUncalibrated, HabitOverLimit, GradeBreakTerminal,
 
+    // hanging
+    HangPlace, RollShortage, RollNone, RollUnusable,
+
     // the ground and the fit over it
     LevelMisses, GroundUpright, GroundGap, GroundSteep, GradeUnused, GradesOpen, FitGap, FitBroken, FitSlope, FitUnsound, GradingWanted, GroundBreakTerminal,
     StepTerminal,

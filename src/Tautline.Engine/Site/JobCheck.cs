@@ -23,6 +23,8 @@ public static class JobCheck
         for (var i = 0; i < job.Gates.Count; i++) Known(job.Gates[i].Leg, legs, $"gates[{i}].leg", problems);
         for (var i = 0; i < job.Obstacles.Count; i++) Known(job.Obstacles[i].Leg, legs, $"obstacles[{i}].leg", problems);
         for (var i = 0; i < job.Pins.Count; i++) Known(job.Pins[i].Leg, legs, $"pins[{i}].leg", problems);
+        for (var i = 0; i < job.Hangs.Count; i++) Known(job.Hangs[i].Leg, legs, $"hangs[{i}].leg", problems);
+        for (var i = 0; i < job.Stock.Count; i++) SpecExists(job, job.Stock[i].Spec, $"stock[{i}].spec", problems);
         for (var i = 0; i < job.Works.Count; i++) Known(job.Works[i].Leg, legs, $"works[{i}].leg", problems);
         if (job.Lines.Count == 0 && job.Temporary.Count == 0) problems.Add(ProblemCode.JobEmpty, new("lines"));
     }
@@ -110,6 +112,8 @@ public static class JobCheck
         for (var i = 0; i < job.Obstacles.Count; i++) yield return (job.Obstacles[i].Id.Value, $"obstacles[{i}].id");
         for (var i = 0; i < job.Pins.Count; i++) yield return (job.Pins[i].Id.Value, $"pins[{i}].id");
         for (var i = 0; i < job.Works.Count; i++) yield return (job.Works[i].Id.Value, $"works[{i}].id");
+        for (var i = 0; i < job.Stock.Count; i++) yield return (job.Stock[i].Id.Value, $"stock[{i}].id");
+        for (var i = 0; i < job.Hangs.Count; i++) yield return (job.Hangs[i].Id.Value, $"hangs[{i}].id");
         for (var i = 0; i < job.Temporary.Count; i++) yield return (job.Temporary[i].Id.Value, $"temporary[{i}].id");
         for (var i = 0; i < job.Lines.Count; i++)
         {
