@@ -1,0 +1,52 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using Tautline.Cli.Input;
+using Tautline.Cli.Terminal;
+using Tautline.Engine.Quantities;
+
+namespace Tautline.Cli.Cards;
+
+/// <summary>The cards of one terminal: how its ends are cut, and what slides on it.</summary>
+internal static class CardCommand
+{
+    public static Command Define(CliHost host)
+    {
+        var file = Flags.File();
+        var (rules, units, spec, crs) = (Flags.Rules(), Flags.Units(), Flags.Spec(), Flags.Crs());
+        var post = new Option<string>("--post") { Description = "The mark of a terminal, such as A12.", HelpName = "MARK", Required = true };
+        var toward = new Option<string?>("--toward") { Description = "Of two fabrics at the post the one toward this mark.", HelpName = "MARK" };
+        var (top, bottom) = (Reading("--top"), Reading("--bottom"));
+        var command = new Command(
+            "card", "The cut card and the stack card of a terminal; with --top and --bottom, read under tension from one picket out to the bar, the cut as it has to be.")
+        {
+            file, post, toward, top, bottom, units, spec, crs,
+        };
+        rules.AddTo(command);
+        command.Validators.Add(r =>
+        {
+            if ((r.GetResult(top) is null) != (r.GetResult(bottom) is null)) r.AddError("--top and --bottom are read together: give both.");
+        });
+        command.SetAction(p => (int)CardRun.Run(
+            new CardOptions(
+                new(p.GetRequiredValue(file), rules.Choice(p), p.GetValue(units), new OutlineChoices(p.GetValue(spec), p.GetValue(crs))),
+                p.GetRequiredValue(post), p.GetValue(toward), p.GetValue(top), p.GetValue(bottom)),
+            host));
+        return command;
+    }
+
+    private static Option<Length?> Reading(string name) => new(name)
+    {
+        Description = $"Tape reading along the {name[2..]} edge, such as 14\" or 350mm.",
+        HelpName = "LENGTH",
+        CustomParser = r => Read(name, r),
+    };
+
+    private static Length? Read(string name, ArgumentResult result)
+    {
+        var text = result.Tokens[0].Value;
+        var length = LengthText.Parse(text, LengthUnit.Inch);
+        if (length.Ok) return length.Value;
+        result.AddError($"{name} cannot be '{text}': write a length such as 14in or 350mm.");
+        return null;
+    }
+}

@@ -1,0 +1,5 @@
+using Tautline.Cli.Output;
+
+namespace Tautline.Cli.Hang;
+
+internal sealed record HangOptions(PlanningOptions Planning, Target Target);
