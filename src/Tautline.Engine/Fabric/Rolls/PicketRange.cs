@@ -1,20 +1,21 @@
 namespace Tautline.Engine.Fabric.Rolls;
 
 /// <summary>
-/// A number of pickets: one figure once the roll is calibrated or counted, before that the least and the most it can be. Low goes with
-/// the widest advance, High with the narrowest.
+/// A number of pickets: one figure once the roll is calibrated or counted, before that one for the widest advance (Low) and one for the
+/// narrowest (High). What a pull or a roll counts is no less at the narrowest; what is left over can be either way round.
 /// </summary>
 public readonly record struct PicketRange(int Low, int High)
 {
-    public static PicketRange Exactly(int pickets) => new(pickets, pickets);
-
     public bool IsExact => Low == High;
 
-    /// <summary>Of two figures, whichever way round they come.</summary>
-    public static PicketRange Of(int one, int other) => new(Math.Min(one, other), Math.Max(one, other));
+    public int Least => Math.Min(Low, High);
+
+    public int Most => Math.Max(Low, High);
+
+    public static PicketRange Exactly(int pickets) => new(pickets, pickets);
 }
 
-/// <summary>A length or station in whole nanometres that hangs on a count of pickets, so a range until that is known.</summary>
+/// <summary>A length or station in whole nanometres that hangs on a count of pickets, so from the least to the most until that is known.</summary>
 public readonly record struct NanometreRange(long Low, long High)
 {
     public static NanometreRange Of(long one, long other) => new(Math.Min(one, other), Math.Max(one, other));

@@ -48,13 +48,15 @@ public sealed record PullFeed(string Pull, int HangsAs, IReadOnlyList<FabricPiec
 /// <param name="LengthNm">As it comes.</param>
 /// <param name="Missing">Nobody has it: the stock does not suffice.</param>
 /// <param name="Certain">False where it is opened only if the advance turns out that way.</param>
-/// <param name="Left">Pickets that go back as a remnant.</param>
 /// <param name="Scrap">Pickets left that are shorter than the least useful length.</param>
+/// <param name="Left">Pickets that go back as a remnant.</param>
+/// <param name="Woven">One for each splice by which it was woven on, wherever that picket was taken from.</param>
 /// <param name="LeftState">State of the end the remnant was cut at, where known.</param>
+/// <param name="FarState">State of its other end.</param>
 /// <param name="Drop">Where its first piece begins.</param>
 public sealed record RollUse(
     RollId Id, string Lot, string Kind, long LengthNm, bool Remnant, bool Missing, bool Certain, PicketRange In, PicketRange Hung, PicketRange Woven, PicketRange Scrap,
-    PicketRange Left, NanometreRange LeftLength, EndState? LeftState, string FirstPull, NanometreRange Drop, double Kilograms);
+    PicketRange Left, NanometreRange LeftLength, EndState? LeftState, EndState? FarState, string FirstPull, NanometreRange Drop, double Kilograms);
 
 /// <summary>Pieces woven together on the ground and carried by one machine.</summary>
 /// <param name="FirstPiece">Index of its first piece in the pull.</param>
