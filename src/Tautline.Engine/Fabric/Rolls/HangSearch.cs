@@ -1,0 +1,217 @@
+using System.Runtime.InteropServices;
+
+namespace Tautline.Engine.Fabric.Rolls;
+
+/// <summary>
+/// Rolls for pulls in a fixed order with one roll open: a dynamic program over (pull, splice class and rest of the open roll, limited stock
+/// used). The wishes add up pull by pull and are compared in their order, so the best way to each such state is all that is kept. Fewer
+/// states than pickets in a roll arise where nothing is limited, so time grows with the number of pulls. Limited stock multiplies them;
+/// past a width they are trimmed and the result is not proven.
+/// </summary>
+public sealed class HangSearch
+{
+    private const int Widest = 4000;
+    private const int MostTries = 60_000;
+
+    private readonly HangCase work;
+    private readonly StockOrder order;
+    private readonly UsedTable used;
+    private readonly List<Step> steps = [];
+    private readonly HangCost? known;
+    private readonly Dictionary<(int Class, int Left, int Used), int> at = [];
+    private List<Label> next = [];
+    private bool proven = true;
+    private int width;
+    private int pull;
+    private int tries;
+    private long ahead;
+
+    private HangSearch(HangCase work, int width, HangCost? known)
+        => (this.work, this.width, this.known, order, used) = (work, width, known, new StockOrder(work), new UsedTable(work.Stock.Count));
+
+    /// <summary>A way to have hung the pulls so far: what is left of the open roll, and the last step that led here.</summary>
+    private readonly record struct Label(int Class, int Rest, int Used, HangCost Cost, int Step);
+
+    /// <summary>So many rolls of a stock opened one after the other.</summary>
+    private readonly record struct Step(int Parent, int Stock, int Count, int FreshAt);
+
+    /// <summary>A pull partly filled.</summary>
+    private readonly record struct Part(int Class, int Open, int Pieces, int Used, HangCost Cost, int Step, int FreshAt);
+
+    /// <summary>The best plan, or nothing where the stock does not suffice.</summary>
+    public static Hanging? Best(HangCase work)
+    {
+        ArgumentOutOfRangeException.ThrowIfNotEqual(work.Gaps.Count, work.Needs.Count);
+        var quick = new HangSearch(work, 1, null).Solve();
+        var full = new HangSearch(work, Widest, quick?.Cost).Solve();
+        return full is null || (quick is not null && quick.Cost < full.Cost) ? quick : full;
+    }
+
+    private Hanging? Solve()
+    {
+        List<Label> labels = [new Label(-1, 0, 0, default, -1)];
+        ahead = work.Needs.Sum(n => (long)n);
+        for (pull = 0; pull < work.Needs.Count; pull++)
+        {
+            ahead -= work.Needs[pull];
+            labels = Hang(labels);
+            if (labels.Count == 0) return null;
+        }
+        return Finish(labels);
+    }
+
+    private List<Label> Hang(List<Label> labels)
+    {
+        (next, tries) = (new List<Label>(labels.Count + 1), 0);
+        at.Clear();
+        foreach (var label in labels) Hang(label);
+        if (tries > MostTries) width = Math.Min(width, Math.Max(32, (int)((long)labels.Count * MostTries / tries)));
+        Outdone();
+        return Trim();
+    }
+
+    private void Hang(Label from)
+    {
+        var need = work.Needs[pull];
+        if (from.Rest > 0 && (need <= from.Rest || from.Rest >= work.LeastUseful)) Continue(from, need);
+        Fill(0, 0, new Part(-1, need, 0, from.Used, SetAside(from), from.Step, Fresh(from)));
+    }
+
+    private void Continue(Label from, int need)
+    {
+        var cost = from.Cost with { CarryNm = from.Cost.CarryNm + work.Gaps[pull] };
+        if (need <= from.Rest) Keep(from.Class, from.Rest - need, from.Used, cost, from.Step);
+        else Fill(0, 0, new Part(from.Class, need - from.Rest, 1, from.Used, cost, from.Step, -1));
+    }
+
+    private HangCost SetAside(Label label) => label.Cost with
+    {
+        Left = label.Cost.Left + label.Rest,
+        Scrap = label.Cost.Scrap + (label.Rest < work.LeastUseful ? label.Rest : 0),
+    };
+
+    // A roll that ends with its pull is followed, not set aside: at another advance it may reach a picket further.
+    private int Fresh(Label from) => from.Rest > 0 ? pull : -1;
+
+    /// <summary>
+    /// Fills what is open with stock in ascending length. Which rolls come first in a pull does not matter to what is left, and with the
+    /// longest last any set can be tried whose rolls are all reached.
+    /// </summary>
+    private void Fill(int first, int depth, Part part)
+    {
+        if (depth == order.Depth) Exhaust(first, part);
+        else for (var i = first; i < order.Ascending.Length; i++) Try(i, depth, part);
+    }
+
+    private void Try(int i, int depth, Part part)
+    {
+        var k = order.Ascending[i];
+        var most = MostOf(k, part);
+        var fills = (part.Open - 1) / work.Stock[k].Pickets + 1;
+        if (most >= fills) Open(k, fills, part);
+        if (order.LastOfClass[k]) return;
+        for (var count = 1; count <= most && count < fills; count++) Fill(i + 1, depth + 1, Open(k, count, part));
+    }
+
+    /// <summary>Past the depth no more choices are tried: all there is of each is taken, the longest first, until the pull is full.</summary>
+    private void Exhaust(int first, Part part)
+    {
+        if (first < order.Ascending.Length) proven = false;
+        for (var i = order.Ascending.Length - 1; i >= first && part.Open > 0; i--)
+            if (MostOf(order.Ascending[i], part) is var most and > 0) part = Open(order.Ascending[i], most, part);
+    }
+
+    private int MostOf(int k, Part part)
+    {
+        if (part.Class >= 0 && part.Class != work.Stock[k].Class) return 0;
+        var there = order.Free[k] ? int.MaxValue : work.Stock[k].Limit - used.Of(part.Used, k);
+        return Math.Min(Math.Min(there, order.MostInPull[k]), (part.Open - 1) / work.Stock[k].Pickets + 1);
+    }
+
+    /// <summary>Opens so many; what comes of it is kept where that fills the pull, else the part that is filled then is returned.</summary>
+    private Part Open(int k, int count, Part part)
+    {
+        tries++;
+        var stock = work.Stock[k];
+        var splices = part.Pieces > 0 ? count : count - 1;
+        var cost = Bought(part.Cost, stock, count) with { Splices = part.Cost.Splices + splices };
+        var step = Add(new Step(part.Step, k, count, part.Pieces > 0 ? -1 : FreshFor(part, stock)));
+        var then = order.Free[k] ? part.Used : used.With(part.Used, k, count);
+        var open = part.Open - (int)Math.Min((long)count * stock.Pickets, part.Open);
+        if (open == 0) Keep(stock.Class, (int)((long)count * stock.Pickets - part.Open), then, cost, step);
+        return new Part(stock.Class, open, part.Pieces + count, then, cost, step, -1);
+    }
+
+    private int FreshFor(Part part, HangStock stock)
+        => part.FreshAt >= 0 || part.Step < 0 || work.Stock[steps[part.Step].Stock].Class == stock.Class ? part.FreshAt : pull;
+
+    private static HangCost Bought(HangCost cost, HangStock stock, int count)
+    {
+        if (stock.Missing) return cost with { MissingNm = cost.MissingNm + count * stock.LengthNm, Rolls = cost.Rolls + count };
+        return stock.Bought ? cost with { BoughtNm = cost.BoughtNm + count * stock.LengthNm, Rolls = cost.Rolls + count } : cost;
+    }
+
+    private int Add(Step step)
+    {
+        steps.Add(step);
+        return steps.Count - 1;
+    }
+
+    private void Keep(int of, int rest, int then, HangCost cost, int step)
+    {
+        if (known is { MissingNm: 0 } best && Hopeless(best, rest, cost)) return;
+        var key = (rest > 0 ? of : -1, rest, then);
+        ref var index = ref CollectionsMarshal.GetValueRefOrAddDefault(at, key, out var there);
+        if (!there)
+        {
+            index = next.Count;
+            next.Add(new Label(key.Item1, rest, then, cost, step));
+        }
+        else if (cost < next[index].Cost)
+            next[index] = next[index] with { Cost = cost, Step = step };
+    }
+
+    /// <summary>Even the cheapest rolls for what is ahead cost more than a plan that is known; a thousandth of a millimetre is allowed for rounding.</summary>
+    private bool Hopeless(HangCost best, int rest, HangCost cost) => cost.MissingNm > 0 || Estimate(cost, rest) > best.BoughtNm + 1000.0;
+
+    private double Estimate(HangCost cost, int rest) => cost.BoughtNm + Math.Max(0, ahead - rest - order.InYard) * order.Cheapest;
+
+    /// <summary>Drops labels with as much left as another, no cheaper and with no more stock left.</summary>
+    private void Outdone()
+    {
+        if (next.Count < 2 || next.TrueForAll(l => l.Used == next[0].Used)) return;
+        List<Label> kept = [];
+        foreach (var group in next.GroupBy(l => (l.Class, l.Rest)))
+        {
+            var from = kept.Count;
+            foreach (var label in group.OrderBy(l => l.Cost))
+                if (!kept.Skip(from).Any(k => used.IsWithin(k.Used, label.Used))) kept.Add(label);
+        }
+        next = kept;
+    }
+
+    private List<Label> Trim()
+    {
+        if (next.Count <= width) return next;
+        proven = false;
+        return [.. next.OrderBy(l => l.Cost.MissingNm).ThenBy(l => Estimate(l.Cost, l.Rest)).ThenBy(l => l.Cost).Take(width)];
+    }
+
+    private Hanging Finish(List<Label> labels)
+    {
+        var (best, cost) = (labels[0], SetAside(labels[0]));
+        foreach (var label in labels)
+            if (SetAside(label) is var end && end < cost) (best, cost) = (label, end);
+        return new Hanging(Back(best.Step), cost, proven);
+    }
+
+    private List<PlannedRoll> Back(int step)
+    {
+        List<PlannedRoll> rolls = [];
+        for (; step >= 0; step = steps[step].Parent)
+            for (var i = steps[step].Count - 1; i >= 0; i--)
+                rolls.Add(new PlannedRoll(steps[step].Stock, i == 0 ? steps[step].FreshAt : -1));
+        rolls.Reverse();
+        return rolls;
+    }
+}

@@ -1,0 +1,56 @@
+using CsCheck;
+using Tautline.Engine.Fabric.Rolls;
+
+namespace Tautline.Engine.Tests.Rolls;
+
+/// <summary>The dynamic program against all ways to hang a few pulls, and against what must hold for any.</summary>
+public sealed class HangSearchTests
+{
+    private const string Seed = "0000KOIPe6U3";
+
+    [Fact]
+    public void NoWayOfAllIsBetterWithRollsBoughtInTwoLengths()
+        => GenCase.Small(GenCase.Unlimited).Sample(Agrees, iter: 2000, seed: Seed);
+
+    [Fact]
+    public void NoWayOfAllIsBetterWithRemnantsAndLotsThatDiffer()
+        => GenCase.Small(GenCase.Mixed).Sample(Agrees, iter: 2000, seed: Seed);
+
+    [Fact]
+    public void HangingThePlanCostsWhatTheSearchSays()
+        => GenCase.Small(GenCase.Mixed).Sample(work =>
+        {
+            if (HangSearch.Best(work) is not { } plan) return;
+            Assert.Equal(plan.Cost, Hanger.Hang(work, plan.Rolls).Cost);
+        }, iter: 2000, seed: Seed);
+
+    [Fact]
+    public void ALineHungFromItsOtherEndTakesTheSame()
+        => GenCase.Small(GenCase.Mixed).Sample(work =>
+        {
+            // What is too short to weave in depends on where cuts fall, so only without that rule both directions are the same.
+            var free = work with { LeastUseful = 0 };
+            var back = free with { Needs = [.. free.Needs.Reverse()], Gaps = [0, .. free.Gaps.Skip(1).Reverse()] };
+            Assert.Equal(HangSearch.Best(free)?.Cost, HangSearch.Best(back)?.Cost);
+        }, iter: 2000, seed: Seed);
+
+    [Fact]
+    public void OneMoreRemnantNeverMakesItWorse()
+        => Gen.Select(GenCase.Small(GenCase.Mixed), GenCase.Remnant).Sample((work, remnant) =>
+        {
+            if (HangSearch.Best(work) is not { } before) return;
+            var after = HangSearch.Best(work with { Stock = [.. work.Stock, remnant] });
+            Assert.True(after is { Proven: true } && after.Cost.CompareTo(before.Cost) <= 0);
+        }, iter: 2000, seed: Seed);
+
+    private static void Agrees(HangCase work)
+    {
+        var found = HangSearch.Best(work);
+        Assert.True(EveryHanging.Best(work) == found?.Cost, $"{Show.Of(work)}: {EveryHanging.Best(work)} not {found?.Cost}");
+        Assert.True(found is null || found.Proven);
+    }
+}
+internal static class Show
+{
+    public static string Of(HangCase c) => $"needs {string.Join(",", c.Needs)} gaps {string.Join(",", c.Gaps)} useful {c.LeastUseful} stock {string.Join("; ", c.Stock)}";
+}

@@ -1,0 +1,20 @@
+namespace Tautline.Engine.Tests.Rolls;
+
+/// <summary>Published files kept beside the repository. Where they are absent the test is skipped.</summary>
+internal static class SharedFile
+{
+    public static string[] Lines(string path)
+    {
+        var file = Path.Combine(Root(), path);
+        if (!File.Exists(file)) Assert.Skip($"The shared file {path} is not here.");
+        return File.ReadAllLines(file);
+    }
+
+    private static string Root()
+    {
+        if (Environment.GetEnvironmentVariable("TAUTLINE_SHARED") is { Length: > 0 } stated) return stated;
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Tautline.slnx"))) folder = folder.Parent;
+        return Path.Combine(folder?.Parent?.FullName ?? "", "shared");
+    }
+}
