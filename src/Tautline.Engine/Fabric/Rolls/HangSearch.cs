@@ -11,23 +11,34 @@ namespace Tautline.Engine.Fabric.Rolls;
 public sealed class HangSearch
 {
     private const int Widest = 4000;
-    private const int MostTries = 60_000;
+    private const int MostTries = 20_000;
+
+    /// <summary>Labels and tries of limited stock over all pulls, shared out among them.</summary>
+    private const int AllLabels = 200_000;
+    private const int AllTries = 2_000_000;
 
     private readonly HangCase work;
     private readonly StockOrder order;
     private readonly UsedTable used;
     private readonly List<Step> steps = [];
     private readonly HangCost? known;
-    private readonly Dictionary<(int Class, int Left, int Used), int> at = [];
+    private readonly Dictionary<(int Class, int Left, int Used), int> kept = [];
     private List<Label> next = [];
     private bool proven = true;
+    private readonly int mostTries;
     private int width;
     private int pull;
     private int tries;
     private long ahead;
 
     private HangSearch(HangCase work, int width, HangCost? known)
-        => (this.work, this.width, this.known, order, used) = (work, width, known, new StockOrder(work), new UsedTable(work.Stock.Count));
+    {
+        (this.work, this.known, order, used) = (work, known, new StockOrder(work), new UsedTable(work.Stock.Count));
+        var pulls = Math.Max(1, work.Needs.Count);
+        var counted = Array.Exists(order.Ascending, k => !order.Free[k]);
+        this.width = counted ? Math.Min(width, Math.Max(64, AllLabels / pulls)) : width;
+        mostTries = counted ? Math.Clamp(AllTries / pulls, 1000, MostTries) : int.MaxValue;
+    }
 
     /// <summary>A way to have hung the pulls so far: what is left of the open roll, and the last step that led here.</summary>
     private readonly record struct Label(int Class, int Rest, int Used, HangCost Cost, int Step);
@@ -42,6 +53,14 @@ public sealed class HangSearch
     public static Hanging? Best(HangCase work)
     {
         ArgumentOutOfRangeException.ThrowIfNotEqual(work.Gaps.Count, work.Needs.Count);
+        var pool = new StockPool(work.Stock);
+        // Lots of a stated number seldom run out; a plan that pays them no heed and stays within them is the best there is.
+        if (Search(work with { Stock = pool.Unlimited }) is { } free && pool.Share(free) is { } shared) return shared;
+        return Search(work with { Stock = pool.Stock }) is { } plan ? pool.Share(plan) : null;
+    }
+
+    private static Hanging? Search(HangCase work)
+    {
         var quick = new HangSearch(work, 1, null).Solve();
         var full = new HangSearch(work, Widest, quick?.Cost).Solve();
         return full is null || (quick is not null && quick.Cost < full.Cost) ? quick : full;
@@ -63,9 +82,11 @@ public sealed class HangSearch
     private List<Label> Hang(List<Label> labels)
     {
         (next, tries) = (new List<Label>(labels.Count + 1), 0);
-        at.Clear();
-        foreach (var label in labels) Hang(label);
-        if (tries > MostTries) width = Math.Min(width, Math.Max(32, (int)((long)labels.Count * MostTries / tries)));
+        kept.Clear();
+        for (var i = 0; i < labels.Count; i++)
+            if (tries < 4L * mostTries || i == 0) Hang(labels[i]);
+            else proven = false;
+        if (tries > mostTries) width = Math.Min(width, Math.Max(32, (int)((long)labels.Count * mostTries / tries)));
         Outdone();
         return Trim();
     }
@@ -80,8 +101,8 @@ public sealed class HangSearch
     private void Continue(Label from, int need)
     {
         var cost = from.Cost with { CarryNm = from.Cost.CarryNm + work.Gaps[pull] };
-        if (need <= from.Rest) Keep(from.Class, from.Rest - need, from.Used, cost, from.Step);
-        else Fill(0, 0, new Part(from.Class, need - from.Rest, 1, from.Used, cost, from.Step, -1));
+        if (need > from.Rest) Fill(0, 0, new Part(from.Class, need - from.Rest, 1, from.Used, cost, from.Step, -1));
+        else if (IsBest(from.Class, from.Rest - need, from.Used, cost) is >= 0 and var at) next[at] = next[at] with { Step = from.Step };
     }
 
     private HangCost SetAside(Label label) => label.Cost with
@@ -135,11 +156,12 @@ public sealed class HangSearch
         var stock = work.Stock[k];
         var splices = part.Pieces > 0 ? count : count - 1;
         var cost = Bought(part.Cost, stock, count) with { Splices = part.Cost.Splices + splices };
-        var step = Add(new Step(part.Step, k, count, part.Pieces > 0 ? -1 : FreshFor(part, stock)));
         var then = order.Free[k] ? part.Used : used.With(part.Used, k, count);
         var open = part.Open - (int)Math.Min((long)count * stock.Pickets, part.Open);
-        if (open == 0) Keep(stock.Class, (int)((long)count * stock.Pickets - part.Open), then, cost, step);
-        return new Part(stock.Class, open, part.Pieces + count, then, cost, step, -1);
+        var step = new Step(part.Step, k, count, part.Pieces > 0 ? -1 : FreshFor(part, stock));
+        if (open > 0) return new Part(stock.Class, open, part.Pieces + count, then, cost, Add(step), -1);
+        if (IsBest(stock.Class, (int)((long)count * stock.Pickets - part.Open), then, cost) is >= 0 and var at) next[at] = next[at] with { Step = Add(step) };
+        return part with { Open = 0 };
     }
 
     private int FreshFor(Part part, HangStock stock)
@@ -157,18 +179,20 @@ public sealed class HangSearch
         return steps.Count - 1;
     }
 
-    private void Keep(int of, int rest, int then, HangCost cost, int step)
+    /// <summary>Where a label with that much left is kept, if it is the best way there so far; its last step is to be put in.</summary>
+    private int IsBest(int of, int rest, int then, HangCost cost)
     {
-        if (known is { MissingNm: 0 } best && Hopeless(best, rest, cost)) return;
+        if (known is { MissingNm: 0 } best && Hopeless(best, rest, cost)) return -1;
         var key = (rest > 0 ? of : -1, rest, then);
-        ref var index = ref CollectionsMarshal.GetValueRefOrAddDefault(at, key, out var there);
+        ref var index = ref CollectionsMarshal.GetValueRefOrAddDefault(kept, key, out var there);
         if (!there)
         {
             index = next.Count;
-            next.Add(new Label(key.Item1, rest, then, cost, step));
+            next.Add(new Label(key.Item1, rest, then, cost, -1));
         }
-        else if (cost < next[index].Cost)
-            next[index] = next[index] with { Cost = cost, Step = step };
+        else if (cost < next[index].Cost) next[index] = next[index] with { Cost = cost };
+        else return -1;
+        return index;
     }
 
     /// <summary>Even the cheapest rolls for what is ahead cost more than a plan that is known; a thousandth of a millimetre is allowed for rounding.</summary>
@@ -180,14 +204,14 @@ public sealed class HangSearch
     private void Outdone()
     {
         if (next.Count < 2 || next.TrueForAll(l => l.Used == next[0].Used)) return;
-        List<Label> kept = [];
+        List<Label> best = [];
         foreach (var group in next.GroupBy(l => (l.Class, l.Rest)))
         {
-            var from = kept.Count;
+            var from = best.Count;
             foreach (var label in group.OrderBy(l => l.Cost))
-                if (!kept.Skip(from).Any(k => used.IsWithin(k.Used, label.Used))) kept.Add(label);
+                if (!best.Skip(from).Any(k => used.IsWithin(k.Used, label.Used))) best.Add(label);
         }
-        next = kept;
+        next = best;
     }
 
     private List<Label> Trim()

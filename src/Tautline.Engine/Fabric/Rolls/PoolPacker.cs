@@ -9,7 +9,7 @@ namespace Tautline.Engine.Fabric.Rolls;
 public sealed class PoolPacker
 {
     private const int MostTries = 400_000;
-    private const int MostForOne = 20_000;
+    private const int MostForAll = 2_000_000;
     private const int MostWays = 12;
 
     private readonly IReadOnlyList<int> sizes;
@@ -29,9 +29,11 @@ public sealed class PoolPacker
             ArgumentOutOfRangeException.ThrowIfLessThan(size, 1, nameof(sizes));
             ArgumentOutOfRangeException.ThrowIfGreaterThan(size, capacity, nameof(sizes));
         }
+        if (sizes.Count == 0) return [];
         var greedy = new PoolPacker(sizes, capacity).Greedy();
-        for (var count = PackBound.Best(sizes, capacity); count < greedy.Count; count++)
-            if (new PoolPacker(sizes, capacity) is var packer && packer.Into(count)) return packer.rolls;
+        var packer = new PoolPacker(sizes, capacity);
+        for (var count = PackBound.Best(sizes, capacity); count < greedy.Count && packer.tries <= MostTries; count++)
+            if (packer.Into(count)) return packer.rolls;
         return greedy;
     }
 
@@ -74,7 +76,7 @@ public sealed class PoolPacker
     private List<(int Slack, List<int> Pieces)> Completions(List<int> left, long waste)
     {
         List<(int Slack, List<int> Pieces)> ways = [];
-        enough = tries + MostForOne;
+        enough = tries + MostForAll / sizes.Count;
         Take(left, 1, capacity - sizes[left[0]], (int)Math.Min(waste, capacity), [], ways);
         return ways;
     }

@@ -8,7 +8,7 @@ internal sealed class StockOrder
 {
     private const int Unlimited = int.MaxValue;
     private const int LongestExchange = 64;
-    private const int MostSubsets = 512;
+    private const int MostSubsets = 128;
 
     private readonly IReadOnlyList<HangStock> stock;
 
