@@ -89,7 +89,7 @@ public sealed class PlanTests
         using var folder = new CliFolder(Jobs.Slope12);
         var text = Words(folder.Run("plan", "@job.json").Output.ReplaceLineEndings(" "));
         Assert.Contains(
-            "bias: 6 columns, step over 3 1/2, 6 1/2, 10, 13 1/2, 16 1/2 diamonds down, the bottom edge is longer by 8 5/8\"", text,
+            "bias: 6 columns, step over 3 1/2, 6 1/2, 10, 13 1/2, 16 1/2 diamonds down, the bottom edge of a square end would pass the terminal by 8 5/8\" and is cut back", text,
             StringComparison.Ordinal);
     }
 

@@ -123,7 +123,7 @@ internal static class LineText
         if (end.Columns < 2) return $"; bias: top and bottom differ by {words.Short(end.Mismatch)} ({columns}), dress it out with a short puller";
         var rows = string.Join(", ", end.Crossings.Select(DiamondText.Number));
         return $"; bias: {end.Columns} columns{(end.ColumnsLow == end.ColumnsHigh ? "" : $" ({end.ColumnsLow} to {end.ColumnsHigh} until a roll is calibrated)")}, step over {rows} diamonds down, the {end.LongEdge.ToString().ToLowerInvariant()}"
-               + $" edge is longer by {words.Short(end.Mismatch)}";
+               + $" edge of a square end would pass the terminal by {words.Short(end.Mismatch)} and is cut back";
     }
 
     private static void Gate(GatePlan gate, int number, LinePlan line, PlanWords words, Paper paper)

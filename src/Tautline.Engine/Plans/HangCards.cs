@@ -7,8 +7,6 @@ namespace Tautline.Engine.Plans;
 /// <summary>The cards of one terminal or run, made from a plan when somebody asks for them.</summary>
 public static class HangCards
 {
-    private static readonly Length bandWidth = Length.FromInches(0.875); // 7/8 in, ASTM F626
-
     /// <summary>The cut at an end of a run, at the middle of the advance's range.</summary>
     /// <param name="end">0 for its start, 1 for its far end.</param>
     public static CutCard Cut(Plan plan, int line, int run, int end)
@@ -34,7 +32,7 @@ public static class HangCards
         if (ends.Count == 0) return null;
         var parts = ends.SelectMany((e, i) => TerminalParts.Usual(e.Spec, e.End.Name, i)).ToList();
         var top = ends.Exists(e => e.Spec.Barb is not null) ? StackKind.BarbArm : StackKind.Cap;
-        return Stacking.Card(new TerminalParts([.. ends.Select(e => e.End)], parts, top, bandWidth));
+        return Stacking.Card(new TerminalParts([.. ends.Select(e => e.End)], parts, top, plan.Basis.Rules["band.width"].Length));
     }
 
     /// <summary>The ends of fabric at a post, the highest fabric first.</summary>

@@ -26,8 +26,30 @@ internal static class RollStage
         };
         var plan = RollPlanner.Plan(request);
         foreach (var finding in plan.Findings) Tell(finding, job, problems);
-        return plan;
+        return Turned(plan, lines, request);
     }
+
+    /// <summary>A run hung back takes its rolls from its far terminal on: pieces and stations are those of the walk back.</summary>
+    private static RollPlan Turned(RollPlan plan, IReadOnlyList<LinePlan> lines, RollRequest request)
+    {
+        var back = lines.SelectMany(l => l.Runs.Where(r => !r.Hang.Forward).Select(r => RollFeeds.PullId(l, r, 0)[..^1])).ToList();
+        if (back.Count == 0) return plan;
+        var pulls = request.Pulls.Where(p => back.Exists(b => p.Id.StartsWith(b, StringComparison.Ordinal))).ToDictionary(p => p.Id);
+        return plan with
+        {
+            Feeds = [.. plan.Feeds.Select(f => pulls.TryGetValue(f.Pull, out var pull) ? Turned(f, pull) : f)],
+            Rolls = [.. plan.Rolls.Select(r => pulls.TryGetValue(r.FirstPull, out var pull) ? r with { Drop = Turned(r.Drop, pull) } : r)],
+        };
+    }
+
+    private static PullFeed Turned(PullFeed feed, FabricPull pull) => feed with
+    {
+        Pieces = [.. feed.Pieces.Reverse()],
+        Splices = [.. feed.Splices.Reverse().Select(s => s with { Left = feed.Pieces.Count - 2 - s.Left, Station = Turned(s.Station, pull) })],
+    };
+
+    private static NanometreRange Turned(NanometreRange station, FabricPull pull)
+        => NanometreRange.Of(pull.FromNm + pull.ToNm - station.Low, pull.FromNm + pull.ToNm - station.High);
 
     /// <summary>Fabric of two specs that may be woven into each other has one key.</summary>
     private static string KeyOf(ResolvedSpec spec)
