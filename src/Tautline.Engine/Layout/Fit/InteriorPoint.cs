@@ -130,7 +130,7 @@ internal sealed class InteriorPoint
         return value;
     }
 
-    /// <summary>The gradient of the Lagrangian; its largest component comes back.</summary>
+    /// <summary>The gradient of the Lagrangian; its largest component comes back, as a share of the largest force.</summary>
     private double Stationarity()
     {
         Array.Clear(gradX);
@@ -140,10 +140,14 @@ internal sealed class InteriorPoint
         sides.AddForces(push);
         rigid.AddForces(push);
         rows.Spread(push, -1, gradX, gradY);
-        var dual = 0.0;
-        foreach (var part in gradX) dual = Math.Max(dual, Math.Abs(part));
-        foreach (var part in gradY) dual = Math.Max(dual, Math.Abs(part));
-        return dual;
+        return Math.Max(Largest(gradX), Largest(gradY)) / Math.Max(1, Largest(push));
+    }
+
+    private static double Largest(double[] of)
+    {
+        var largest = 0.0;
+        foreach (var one in of) largest = Math.Max(largest, Math.Abs(one));
+        return largest;
     }
 
     /// <param name="enough">A gap that need not be made smaller: nearer the corner rounding takes over.</param>
