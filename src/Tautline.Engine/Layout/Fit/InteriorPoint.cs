@@ -119,7 +119,8 @@ internal sealed class InteriorPoint
         residual = Math.Max(residual, rigid.Residual());
         var (value, dual) = (Value(), Stationarity());
         var merit = Math.Max(gap / (relative * value + absolute), Math.Max(residual / Feasible, dual / Stationary));
-        return (merit, value, residual, dual, gap);
+        // What rounding leaves grows with the forces; the goal does not, but how far off it the end may be does.
+        return (merit, value, residual, dual / Math.Max(1, Largest(push)), gap);
     }
 
     private double Value()
@@ -130,7 +131,7 @@ internal sealed class InteriorPoint
         return value;
     }
 
-    /// <summary>The gradient of the Lagrangian; its largest component comes back, as a share of the largest force.</summary>
+    /// <summary>The gradient of the Lagrangian; its largest component comes back.</summary>
     private double Stationarity()
     {
         Array.Clear(gradX);
@@ -140,7 +141,7 @@ internal sealed class InteriorPoint
         sides.AddForces(push);
         rigid.AddForces(push);
         rows.Spread(push, -1, gradX, gradY);
-        return Math.Max(Largest(gradX), Largest(gradY)) / Math.Max(1, Largest(push));
+        return Math.Max(Largest(gradX), Largest(gradY));
     }
 
     private static double Largest(double[] of)
