@@ -5,21 +5,27 @@ namespace Tautline.Fit.Tests;
 /// <summary>Ground profiles for tests, and a plain reading of them that shares nothing with the Engine's.</summary>
 internal static class Grounds
 {
-    /// <summary>Height by straight interpolation, found by looking at every stretch.</summary>
+    /// <summary>Height by straight interpolation, found by looking at every stretch; at a wall its foot.</summary>
     public static double At(IReadOnlyList<GroundVertex> ground, double station)
     {
+        var here = ground.Where(g => g.Station == station).ToList();
+        if (here.Count > 0) return here.Min(g => g.Height);
         for (var i = 1; i < ground.Count; i++)
-            if (station <= ground[i].Station)
+            if (station < ground[i].Station)
             {
                 var (a, b) = (ground[i - 1], ground[i]);
-                return b.Station == station ? b.Height : a.Height + (b.Height - a.Height) * (station - a.Station) / (b.Station - a.Station);
+                return a.Height + (b.Height - a.Height) * (station - a.Station) / (b.Station - a.Station);
             }
         return ground[^1].Height;
     }
 
-    /// <summary>Every raw vertex of a bay and the ground at its two posts.</summary>
+    /// <summary>Every raw vertex of a bay and the ground at its two posts; of a wall at a post the side that lies in the bay.</summary>
     public static IEnumerable<(double Station, double Height)> Under(IReadOnlyList<GroundVertex> ground, double from, double to)
-        => ground.Where(v => v.Station > from && v.Station < to).Select(v => (v.Station, v.Height)).Append((from, At(ground, from))).Append((to, At(ground, to)));
+    {
+        foreach (var v in ground.Where(v => v.Station > from && v.Station < to)) yield return (v.Station, v.Height);
+        yield return (from, ground.Any(g => g.Station == from) ? ground.Last(g => g.Station == from).Height : At(ground, from));
+        yield return (to, ground.Any(g => g.Station == to) ? ground.First(g => g.Station == to).Height : At(ground, to));
+    }
 
     /// <summary>Ground given by a function, a vertex each step.</summary>
     public static IReadOnlyList<GroundVertex> Of(double length, double step, Func<double, double> height)

@@ -78,6 +78,18 @@ public sealed class HandWorkedTests
         Heights([1.2, 1.8, 0.6, 0.18], [misfit.From, misfit.To, misfit.Deepest, misfit.Area]);
     }
 
+    [Theory]
+    [InlineData(3, 0.1)]
+    [InlineData(4.5, 0.6)]
+    public void OfAWallAtAPostEachBaySeesItsOwnSide(double wall, double most)
+    {
+        // Half a metre up at a post or within the second bay, pinned level 2.6: the fabric's bottom at 0.6 has 0.6 and 0.1 of gap under it.
+        FitPost[] posts = [new(0, true, 2.6), new(3, true, 2.6), new(6, true, 2.6)];
+        var fit = GroundFit.Fit(new FitInput(posts, [new(0, 0), new(wall, 0), new(wall, 0.5), new(6, 0.5)], Limits));
+        Heights([0.6, most], fit.Bays.Select(b => b.MostGap));
+        Heights([0.6, 0.1], fit.Bays.Select(b => b.LeastGap));
+    }
+
     private static FitPost[] Posts(double longest = double.PositiveInfinity)
         => [new(0, true, 2), new(3, false, null, longest), new(6, false, null, longest), new(9, true, 2)];
 

@@ -70,7 +70,7 @@ internal sealed class RawProgram
         solver.Objective().SetMinimization();
         // Its ways of solving stumble over different programs at a tolerance this small; an answer by any of them will do.
         var status = Solver.ResultStatus.NOT_SOLVED;
-        for (var way = 0; way < 4 && status != Solver.ResultStatus.OPTIMAL; way++) status = solver.Solve(Way(way));
+        for (var way = 0; way < 8 && status != Solver.ResultStatus.OPTIMAL; way++) status = solver.Solve(Way(way));
         Assert.Equal(Solver.ResultStatus.OPTIMAL, status);
         return solver.Objective().Value();
     }
@@ -78,10 +78,10 @@ internal sealed class RawProgram
     private static MPSolverParameters Way(int way)
     {
         var parameters = new MPSolverParameters();
-        parameters.SetDoubleParam(MPSolverParameters.DoubleParam.PRIMAL_TOLERANCE, 1e-9);
-        parameters.SetDoubleParam(MPSolverParameters.DoubleParam.DUAL_TOLERANCE, 1e-9);
+        parameters.SetDoubleParam(MPSolverParameters.DoubleParam.PRIMAL_TOLERANCE, way < 4 ? 1e-9 : 1e-8);
+        parameters.SetDoubleParam(MPSolverParameters.DoubleParam.DUAL_TOLERANCE, way < 4 ? 1e-9 : 1e-8);
         parameters.SetIntegerParam(MPSolverParameters.IntegerParam.PRESOLVE, way % 2 == 0 ? 1 : 0);
-        parameters.SetIntegerParam(MPSolverParameters.IntegerParam.LP_ALGORITHM, way < 2 ? 10 : 11);
+        parameters.SetIntegerParam(MPSolverParameters.IntegerParam.LP_ALGORITHM, way % 4 < 2 ? 10 : 11);
         return parameters;
     }
 

@@ -79,8 +79,8 @@ internal readonly record struct SlopeRange(double Low, double High)
 {
     private const double Rounding = 1e-12;
 
-    // Less than a tenth of what is ever reported as broken leaves a solver nothing to move in: it counts as none.
-    private const double Least = 1e-7;
+    // No more than what is too little to be reported as broken: it counts as none, a solver would have nothing to move in.
+    private const double Least = 1e-6;
 
     public static SlopeRange Within(double limit) => limit < Least ? default : new SlopeRange(-limit, limit);
 

@@ -22,7 +22,7 @@ public enum FitPhase
 /// <summary>What one phase reached, over all blocks of the line.</summary>
 /// <param name="Value">Value of the phase's sum.</param>
 /// <param name="Residual">Largest breach of a constraint, metres.</param>
-/// <param name="Dual">Largest component of the stationarity residual, as a share of the largest price.</param>
+/// <param name="Dual">Largest component of the stationarity residual, as a share of the largest price or multiplier.</param>
 /// <param name="Gap">Duality gap, in the unit of the value.</param>
 /// <param name="Iterations">Most steps any block took.</param>
 public sealed record PhaseCertificate(FitPhase Phase, double Value, double Residual, double Dual, double Gap, int Iterations, bool Converged);

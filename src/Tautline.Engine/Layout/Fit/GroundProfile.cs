@@ -7,25 +7,34 @@ internal sealed class GroundProfile
 
     public GroundProfile(IReadOnlyList<GroundVertex> vertices) => this.vertices = vertices;
 
-    /// <summary>Height at a station; at a wall the height before it.</summary>
+    /// <summary>Height at a station; at a wall the height of its foot, from where a post there must reach up.</summary>
     public double At(double station)
     {
         var i = FirstAtOrAfter(station);
-        if (i == 0) return vertices[0].Height;
         if (i == vertices.Count) return vertices[^1].Height;
-        var (a, b) = (vertices[i - 1], vertices[i]);
-        if (b.Station == station) return b.Height;
+        var b = vertices[i];
+        if (b.Station == station) return Lowest(i);
+        if (i == 0) return b.Height;
+        var a = vertices[i - 1];
         return a.Height + (b.Height - a.Height) * ((station - a.Station) / (b.Station - a.Station));
     }
 
-    /// <summary>The ground of one bay: its two ends and every vertex within or at them.</summary>
+    /// <summary>The ground of one bay: its two ends and every vertex between. Of a wall at a post each bay sees its own side.</summary>
     public void Between(double from, double to, List<GroundVertex> into)
     {
         into.Clear();
         var i = FirstAtOrAfter(from);
+        while (i + 1 < vertices.Count && vertices[i + 1].Station <= from) i++;
         if (i == vertices.Count || vertices[i].Station > from) into.Add(new GroundVertex(from, At(from)));
-        for (; i < vertices.Count && vertices[i].Station <= to; i++) into.Add(vertices[i]);
-        if (into[^1].Station < to) into.Add(new GroundVertex(to, At(to)));
+        for (; i < vertices.Count && vertices[i].Station < to; i++) into.Add(vertices[i]);
+        into.Add(i < vertices.Count && vertices[i].Station == to ? vertices[i] : new GroundVertex(to, At(to)));
+    }
+
+    private double Lowest(int i)
+    {
+        var lowest = vertices[i].Height;
+        for (var k = i + 1; k < vertices.Count && vertices[k].Station == vertices[i].Station; k++) lowest = Math.Min(lowest, vertices[k].Height);
+        return lowest;
     }
 
     private int FirstAtOrAfter(double station)

@@ -119,7 +119,8 @@ internal sealed class InteriorPoint
         residual = Math.Max(residual, rigid.Residual());
         var (value, dual) = (Value(), Stationarity());
         var merit = Math.Max(gap / (relative * value + absolute), Math.Max(residual / Feasible, dual / Stationary));
-        return (merit, value, residual, dual, gap);
+        // What rounding leaves grows with the forces; the goal does not, but how far off it the end may be does.
+        return (merit, value, residual, dual / Math.Max(1, Largest(push)), gap);
     }
 
     private double Value()
@@ -140,10 +141,14 @@ internal sealed class InteriorPoint
         sides.AddForces(push);
         rigid.AddForces(push);
         rows.Spread(push, -1, gradX, gradY);
-        var dual = 0.0;
-        foreach (var part in gradX) dual = Math.Max(dual, Math.Abs(part));
-        foreach (var part in gradY) dual = Math.Max(dual, Math.Abs(part));
-        return dual;
+        return Math.Max(Largest(gradX), Largest(gradY));
+    }
+
+    private static double Largest(double[] of)
+    {
+        var largest = 0.0;
+        foreach (var one in of) largest = Math.Max(largest, Math.Abs(one));
+        return largest;
     }
 
     /// <param name="enough">A gap that need not be made smaller: nearer the corner rounding takes over.</param>
