@@ -20,5 +20,8 @@ internal static class GenCase
         => Gen.Select(Gen.Int[1, 9].Array[1, 4], stock, Gen.Int[0, 3], Gen.Long[0, 3].Array[4])
             .Select((needs, of, useful, gaps) => new HangCase(needs, [0, .. gaps.Take(needs.Length - 1)], of, useful));
 
+    public static string Text(HangCase work)
+        => $"needs {string.Join(",", work.Needs)}, gaps {string.Join(",", work.Gaps)}, least useful {work.LeastUseful}, stock {string.Join("; ", work.Stock)}";
+
     private static HangStock New(int pickets, long length, int of) => new(pickets, length, of, int.MaxValue, true);
 }

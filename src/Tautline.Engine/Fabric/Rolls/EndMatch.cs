@@ -58,7 +58,7 @@ internal sealed class EndMatch
         return match.Back(match.Forward());
     }
 
-    /// <summary>State 0 as it comes, 1 turned, 2 and 3 the same from the roll's other end. The cost counts a picket as more than all turns.</summary>
+    /// <summary>State 0 as it comes, 1 turned, 2 and 3 the same from the roll's other end.</summary>
     private int Forward()
     {
         var cost = new long[] { 0, Never, Never, Never };
@@ -81,8 +81,9 @@ internal sealed class EndMatch
         var sameRoll = i > 0 && pieces[i].Roll == pieces[i - 1].Roll;
         if (sameRoll ? from / 2 != to / 2 : to >= 2 && !rolls[pieces[i].Roll].IsOdd) return long.MaxValue / 4;
         if (to % 2 == 1 && !Turns(i, to)) return long.MaxValue / 4;
-        var turns = (sameRoll ? 0 : to / 2) + to % 2;
-        return turns + (IsSplice(i) && Alike(i, from, to) == true ? 4L * pieces.Count + 1 : 0);
+        // Of two fixes the roll's other end is the easier; a picket weighs more than every turn there could be.
+        var turns = (sameRoll ? 0 : to / 2 * 2) + to % 2 * 3;
+        return turns + (IsSplice(i) && Alike(i, from, to) == true ? 5L * pieces.Count + 1 : 0);
     }
 
     private bool IsSplice(int i) => i > 0 && pieces[i].Pull == pieces[i - 1].Pull;

@@ -17,15 +17,21 @@ internal static class KindStage
 {
     public static KindHanging Plan(FabricKind kind, IReadOnlyList<StockItem> stock, IReadOnlyList<int> pulls, RollRequest request)
     {
-        var from = pulls.Select(p => request.Pulls[p].FromNm).ToList();
         var listed = Case(kind, stock, pulls, request, true);
-        var orders = request.Order == HangingOrder.AsListed ? [Enumerable.Range(0, pulls.Count).ToArray()] : PoolOrder.Of(listed.Needs, listed.Stock, from);
         Choice? best = null;
-        foreach (var order in orders)
-            if (Choose(kind, stock, [.. order.Select(i => pulls[i])], request) is var next && (best is null || next.Worst < best.Worst)) best = next;
+        foreach (var order in Orders(pulls, listed, request))
+            if (Choose(kind, stock, order, request) is var next && (best is null || next.Worst < best.Worst)) best = next;
+        if (request.Order == HangingOrder.Free && Improved(kind, stock, best!, request) is var moved && moved.Worst < best!.Worst) best = moved;
         var tried = request.Order == HangingOrder.AsListed || pulls.Count <= PoolOrder.All;
         return new KindHanging(kind, stock, best!.Pulls, best.Low, best.High, Bound(listed, best.High, tried && best.Proven));
     }
+
+    private static IEnumerable<IReadOnlyList<int>> Orders(IReadOnlyList<int> pulls, HangCase listed, RollRequest request)
+        => request.Order == HangingOrder.AsListed ? [pulls]
+            : PoolOrder.Of(listed.Needs, listed.Stock, [.. pulls.Select(p => request.Pulls[p].FromNm)]).Select(o => (IReadOnlyList<int>)[.. o.Select(i => pulls[i])]);
+
+    private static Choice Improved(FabricKind kind, IReadOnlyList<StockItem> stock, Choice best, RollRequest request)
+        => Choose(kind, stock, PoolOrder.Improved([.. best.Pulls], order => HangSearch.Best(Case(kind, stock, order, request, true))?.Cost), request);
 
     private sealed record Choice(IReadOnlyList<int> Pulls, Hung Low, Hung High, bool Proven)
     {

@@ -9,7 +9,10 @@ namespace Tautline.Engine.Fabric.Rolls;
 internal static class PoolOrder
 {
     /// <summary>Up to so many pulls all orders are tried.</summary>
-    public const int All = 5;
+    public const int All = 4;
+
+    private const int MostToMove = 12;
+    private const int MostMoves = 200;
 
     /// <param name="needs">Pickets of each pull.</param>
     /// <param name="from">Station each pull begins at.</param>
@@ -18,7 +21,43 @@ internal static class PoolOrder
         int[] listed = [.. Enumerable.Range(0, needs.Count)];
         if (needs.Count <= All) return Permutations(listed, 0);
         var roll = Roll(stock);
-        return [listed, Packed(needs, roll, from, []), Packed(needs, roll, from, InYard(needs, stock))];
+        var yard = InYard(needs, stock);
+        return yard.Count == 0 ? [listed, Packed(needs, roll, from, [])] : [listed, Packed(needs, roll, from, []), Packed(needs, roll, from, yard)];
+    }
+
+    /// <summary>Moves one pull at a time to another place in the order as long as that is better, for a few pulls and a number of tries.</summary>
+    /// <param name="cost">What an order comes to; nothing where the stock does not suffice.</param>
+    public static int[] Improved(int[] order, Func<int[], HangCost?> cost)
+    {
+        var (best, tries) = (cost(order), 0);
+        if (order.Length <= All || order.Length > MostToMove || best is null) return order;
+        for (var better = true; better && tries < MostMoves;)
+        {
+            better = false;
+            foreach (var next in Moves(order))
+            {
+                if (++tries > MostMoves) break;
+                if (cost(next) is not { } moved || !(moved < best.Value)) continue;
+                (order, best, better) = (next, moved, true);
+                break;
+            }
+        }
+        return order;
+    }
+
+    private static IEnumerable<int[]> Moves(int[] order)
+    {
+        for (var from = 0; from < order.Length; from++)
+            for (var to = 0; to < order.Length; to++)
+                if (to != from && to != from - 1) yield return Moved(order, from, to);
+    }
+
+    private static int[] Moved(int[] order, int from, int to)
+    {
+        var list = order.ToList();
+        list.RemoveAt(from);
+        list.Insert(to, order[from]);
+        return [.. list];
     }
 
     /// <summary>Pickets of the roll that residues are packed into: the longest that is bought, else the longest there is.</summary>

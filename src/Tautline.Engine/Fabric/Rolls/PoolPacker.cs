@@ -17,6 +17,7 @@ public sealed class PoolPacker
     private readonly List<List<int>> rolls = [];
     private int tries;
     private int enough;
+    private bool passedOver;
 
     private PoolPacker(IReadOnlyList<int> sizes, int capacity) => (this.sizes, this.capacity) = (sizes, capacity);
 
@@ -49,8 +50,12 @@ public sealed class PoolPacker
     private bool Into(int count)
     {
         var waste = (long)count * capacity - sizes.Sum(s => (long)s);
-        for (var astray = 0; tries <= MostTries; astray = 2 * astray + 1)
+        passedOver = true;
+        for (var astray = 0; passedOver && tries <= MostTries; astray = 2 * astray + 1)
+        {
+            passedOver = false;
             if (Complete(Longest(), waste, astray)) return true;
+        }
         return false;
     }
 
@@ -62,6 +67,7 @@ public sealed class PoolPacker
         if (left.Count == 0) return true;
         tries++;
         var ways = Completions(left, waste);
+        passedOver |= ways.Count > astray + 1L;
         for (var rank = 0; rank < Math.Min(ways.Count, astray + 1L) && tries <= MostTries; rank++)
         {
             var (slack, pieces) = ways[rank];
