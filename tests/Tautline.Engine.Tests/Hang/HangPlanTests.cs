@@ -1,0 +1,76 @@
+using Tautline.Engine.Jobs;
+using Tautline.Engine.Plans;
+using Tautline.Engine.Problems;
+using Tautline.Engine.Quantities;
+
+namespace Tautline.Engine.Tests.Hang;
+
+/// <summary>How the pieces of hanging come together in a plan.</summary>
+public sealed class HangPlanTests
+{
+    private static Job LongRun(params HangNote[] notes)
+        => Some.Job(Some.Line("main", false, [(0, 0), (0, 400)])) with { Calibrations = [Some.Calibration()], Hangs = notes };
+
+    private static HangNote Note(string? direction = null, string? method = null, double at = 30)
+        => new() { Id = new("note"), Leg = new("main/leg1"), At = Length.FromFeet(at), Direction = direction, Method = method };
+
+    /// <summary>400 ft in three pulls of at most 150 ft, tied at the posts nearest below a third: 40 bays at 13, 26 and 40.</summary>
+    [Fact]
+    public void ALongRunIsPulledInThreeStretches()
+    {
+        var hang = Some.Plan(LongRun()).Lines[0].Runs[0].Hang;
+        Assert.Equal(HangMethod.Machine, hang.Method);
+        Assert.Equal([(0, 13), (13, 26), (26, 40)], hang.Pulls.Select(p => (p.From, p.To)));
+        Assert.Equal(400 * 12 - 4.875, hang.Pulls.Sum(p => p.Fabric.Inches), 1e-6);
+    }
+
+    [Fact]
+    public void ARunHungBackIsTheSameTheOtherWayRound()
+    {
+        var (there, back) = (Some.Plan(LongRun()), Some.Plan(LongRun(Note("back"))));
+        Assert.Equal([(40, 26), (26, 13), (13, 0)], back.Lines[0].Runs[0].Hang.Pulls.Select(p => (p.From, p.To)));
+        Assert.Equal(40, back.Lines[0].Runs[0].Hang.FirstTie);
+        var total = Length.FromFeet(400).Nanometres;
+        Assert.Equal(
+            there.Rolls!.Feeds[0].Splices.Select(s => total - s.Station.Low).Order(), back.Rolls!.Feeds[0].Splices.Select(s => s.Station.Low).Order());
+        Assert.Equal(there.Rolls.Feeds[0].Pieces.Select(p => p.Roll).Reverse(), back.Rolls.Feeds[0].Pieces.Select(p => p.Roll));
+    }
+
+    [Fact]
+    public void ByHandThePullsAreShort()
+        => Assert.Equal(8, Some.Plan(LongRun(Note(method: "hand"))).Lines[0].Runs[0].Hang.Pulls.Count);
+
+    [Fact]
+    public void ANoteThatLiesInNoRunIsTold()
+        => Assert.Contains(Some.Plan(LongRun(Note("back", at: 500))).Problems, p => p.Code == ProblemCode.HangPlace);
+
+    [Fact]
+    public void EveryPicketIsAccountedFor()
+    {
+        foreach (var job in new[] { LongRun(), Some.Yard(), Some.Steep() })
+            foreach (var kind in Some.Plan(job).Rolls!.Kinds)
+                foreach (var ledger in new[] { kind.LedgerAtLow, kind.LedgerAtHigh })
+                    Assert.Equal(ledger.In, ledger.Hung + ledger.Woven + ledger.Scrap + ledger.Left);
+    }
+
+    [Fact]
+    public void StockThatDoesNotSufficeIsTold()
+    {
+        var stock = new RollStock { Id = new("few"), Spec = new("fence"), Length = Length.FromFeet(50), Count = 3 };
+        var plan = Some.Plan(LongRun() with { Stock = [stock] });
+        Assert.Contains(plan.Problems, p => p.Code == ProblemCode.RollShortage);
+        Assert.Contains(plan.Rolls!.Rolls, r => r.Missing);
+    }
+
+    /// <summary>Common practice, no source: every fabric end at a post has its bands below the cap.</summary>
+    [Fact]
+    public void TheStackOfACornerHoldsBothFabrics()
+    {
+        var plan = Some.Plan(Some.Yard());
+        var card = HangCards.Stack(plan, 0, 0)!;
+        var bands = card.Items.Where(i => i.Kind == Engine.Fabric.StackKind.TensionBand).Sum(i => i.Count);
+        Assert.Equal(plan.Lines[0].Runs[0].Start.Bands + plan.Lines[0].Runs[^1].Finish.Bands, bands);
+        Assert.Equal(Engine.Fabric.StackKind.Cap, card.Items[^1].Kind);
+        Assert.Null(HangCards.Stack(plan, 0, 1));
+    }
+}
