@@ -45,7 +45,9 @@ internal sealed class EveryHanging
             used[k]++;
             var after = cost with
             {
-                BoughtNm = cost.BoughtNm + (stock.Bought ? stock.LengthNm : 0), Rolls = cost.Rolls + (stock.Bought ? 1 : 0), Splices = cost.Splices + (pieces > 0 ? 1 : 0),
+                BoughtNm = cost.BoughtNm + (stock.Bought ? stock.LengthNm : 0),
+                Rolls = cost.Rolls + (stock.Bought ? 1 : 0),
+                Splices = cost.Splices + (pieces > 0 ? 1 : 0),
             };
             if (stock.Pickets >= need) Pull(pull + 1, k, stock.Pickets - need, after);
             else More(pull, need - stock.Pickets, stock.Class, pieces + 1, after);
