@@ -21,7 +21,7 @@ internal sealed class TextMeasure : IDisposable
         {
             XFontStyleEx weight = style.Bold ? XFontStyleEx.Bold : XFontStyleEx.Regular;
             font = new XFont(EmbeddedFonts.Family, style.Size, weight, XPdfFontOptions.UnicodeDefault);
-            fonts.Add((style.Size, style.Bold), (XFont)font);
+            fonts.Add((style.Size, style.Bold), font);
         }
 
         return font;
