@@ -7,9 +7,10 @@ using Tautline.Engine.Catalog;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
 
-// 'quick' prints one line a size in seconds instead of minutes, 'ground' measures a surface of a million points once;
-// everything else goes to BenchmarkDotNet.
+// 'quick' prints one line a size in seconds instead of minutes, 'fit' does so for the ground fit, 'ground' measures a surface of a
+// million points once; everything else goes to BenchmarkDotNet.
 if (args is ["quick"]) Quick();
+else if (args is ["fit"]) FitBenchmarks.Quick();
 else if (args is ["ground"]) GroundRun.Print(1_000_000);
 else BenchmarkSwitcher.FromAssembly(typeof(PlanBenchmarks).Assembly).Run(args);
 
