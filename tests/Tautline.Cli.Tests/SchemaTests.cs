@@ -24,7 +24,7 @@ public sealed class SchemaTests
         ("slats", typeof(Slats)), ("screen", typeof(Screen)), ("concertina", typeof(Concertina)), ("pin", typeof(Pin)),
         ("siteWork", typeof(SiteWork)), ("temporaryFence", typeof(TemporaryFence)), ("lineGround", typeof(LineGround)), ("groundShot", typeof(GroundShot)),
         ("lineFit", typeof(LineFit)), ("groundSnapshot", typeof(GroundSnapshot)), ("groundSource", typeof(GroundSource)), ("groundGrid", typeof(GroundGrid)),
-        ("groundGridPart", typeof(GroundGridPart)), ("rollStock", typeof(RollStock)), ("hangNote", typeof(HangNote)),
+        ("groundGridPart", typeof(GroundGridPart)), ("rollStock", typeof(RollStock)), ("hangNote", typeof(HangNote)), ("rollReport", typeof(RollReport)),
     ];
 
     [Fact]

@@ -21,6 +21,8 @@ internal static class RollText
         foreach (var kind in rolls.Kinds)
             paper.Line($"  {words.Long(Length.FromNanometres(kind.AtHigh.BoughtNm))} bought, {PlanWords.Count(kind.AtHigh.Splices, "splice")} at most"
                        + (kind.Bound.Proven ? "; no plan in this order opens less." : $"; at least {words.Long(Length.FromNanometres(kind.Bound.BoughtNm))} is needed in any order."));
+        foreach (var load in rolls.Loads.Where(l => l.Over || l.Pieces > 1))
+            paper.Line($"  Machine load for {load.Pull}: {PlanWords.Count(load.Pieces, "piece")} woven together, {words.Long(Length.FromNanometres(load.LengthNm))}, {words.Mass(new Mass(load.Kilograms))}{(load.Over ? ", more than a machine carries" : "")}.");
         foreach (var back in rolls.Returned) paper.Line($"  Back unopened: {back.Count} of {back.Stock}{(back.Lot.Length > 0 ? $", lot {back.Lot}" : "")}.");
     }
 

@@ -39,6 +39,25 @@ public sealed record RollStock
     public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
+/// <summary>What the crew saw of a roll the plan opens, before it was cut.</summary>
+public sealed record RollReport
+{
+    /// <summary>The stock it is from; of rolls bought for a spec 'roll of' and the spec.</summary>
+    public required string Stock { get; init; }
+
+    /// <summary>Which of them, counted from 1 as the plan opens them.</summary>
+    public required int Number { get; init; }
+
+    /// <summary>State of the end that comes off first: 'whole' or 'half'.</summary>
+    public string? First { get; init; }
+
+    /// <summary>State of the other end.</summary>
+    public string? Far { get; init; }
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
 /// <summary>How the run that holds a place is hung.</summary>
 public sealed record HangNote
 {

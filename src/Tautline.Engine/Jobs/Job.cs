@@ -58,6 +58,9 @@ public sealed record Job
     /// <summary>Fabric at hand or on order.</summary>
     public IReadOnlyList<RollStock> Stock { get; init => field = value ?? []; } = [];
 
+    /// <summary>What the crew saw of rolls: it settles which splices match.</summary>
+    public IReadOnlyList<RollReport> Seen { get; init => field = value ?? []; } = [];
+
     /// <summary>How single runs are hung, where that is settled.</summary>
     public IReadOnlyList<HangNote> Hangs { get; init => field = value ?? []; } = [];
 

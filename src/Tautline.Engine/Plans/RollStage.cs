@@ -22,9 +22,15 @@ internal static class RollStage
             Pulls = [.. PullsOf(lines, hung)],
             New = [.. NewOf(job, used)],
             Remnants = [.. job.Stock.Where(s => s.Remnant).Select(s => RemnantOf(s, used)).OfType<Remnant>()],
+            Seen = [.. job.Seen.Select(s => new SeenRoll(new(s.Stock, s.Number), StateOf(s.First), StateOf(s.Far)))],
             LeastUsefulNm = used[0].Rules.HangLeastPiece.Length.Nanometres,
         };
         var plan = RollPlanner.Plan(request);
+        for (var i = 0; i < job.Seen.Count; i++)
+        {
+            SpecStage.Choice(job.Seen[i].First, $"seen[{i}].first", problems, "whole", "half");
+            SpecStage.Choice(job.Seen[i].Far, $"seen[{i}].far", problems, "whole", "half");
+        }
         foreach (var finding in plan.Findings) Tell(finding, job, problems);
         return Turned(plan, lines, request);
     }
@@ -102,6 +108,8 @@ internal static class RollStage
         var at = job.Stock.Select((s, i) => (s, i)).Where(s => s.s.Id.Value == finding.Subject).Select(s => $"stock[{s.i}]").FirstOrDefault("stock");
         if (finding.Kind is RollFindingKind.Shortage) problems.Add(ProblemCode.RollShortage, new(at), (int)finding.Found, Length.FromNanometres(finding.Right));
         else if (finding.Kind is RollFindingKind.NoStock) problems.Add(ProblemCode.RollNone, new(at), (int)finding.Found);
+        else if (finding.Kind is RollFindingKind.SeenRollUnknown) problems.Add(ProblemCode.RollSeen, new("seen"), finding.Subject, (int)finding.Found);
+        else if (finding.Kind is RollFindingKind.EndsDisagree) problems.Add(ProblemCode.RollEnds, new(at), finding.Subject, (int)finding.Found);
         else problems.Add(ProblemCode.RollUnusable, new(at), finding.Subject, Length.FromNanometres(finding.Found));
     }
 }

@@ -22,7 +22,7 @@ public enum ProblemCode
     RollTail, RollUncalibrated, HabitOverLimit, GradeBreakTerminal,
 
     // hanging
-    HangPlace, RollShortage, RollNone, RollUnusable,
+    HangPlace, RollShortage, RollNone, RollUnusable, RollSeen, RollEnds,
 
     // the ground and the fit over it
     LevelMisses, GroundUpright, GroundGap, GroundSteep, GradeUnused, GradesOpen, FitGap, FitBroken, FitSlope, FitUnsound, GradingWanted, GroundBreakTerminal,

@@ -120,6 +120,8 @@ public static class ProblemText
         ProblemCode.HangPlace => Warning("The note '{0}' on hanging lies in no run.", "Name a leg and a place on it that lies between two terminals, outside of gates."),
         ProblemCode.RollShortage => Warning("The stock lacks {0} rolls, {1} in all.", "Order them, or count the stock again; they stand in the plan as missing."),
         ProblemCode.RollNone => Warning("There is no fabric at all for {0} pulls.", "Enter rolls of their spec as stock, or take the empty stock out."),
+        ProblemCode.RollSeen => Warning("A report names roll {1} of '{0}', which the plan does not open.", "Name it as the hang plan lists it; after a change of the job rolls may be others."),
+        ProblemCode.RollEnds => Warning("The two ends reported of '{0}' do not go with its {1} pickets.", "An even number of pickets shows the same state at both ends, an odd one both states: look again."),
         ProblemCode.RollUnusable => Warning("The fabric '{0}' cannot be used as it is entered (found {1}).", "Lengths and counts are above zero, no roll is shorter than the least useful piece, and its spec is one of the job's."),
         ProblemCode.GroundShotLeg => Error("A shot of the ground lies on the leg '{0}', which this line does not have.", "Name a leg of the same line."),
         ProblemCode.GroundShotOutside => Error("A shot lies {0} along a leg that is {1} long.", "It lies between the two ends of the leg."),

@@ -62,6 +62,19 @@ public sealed class HangPlanTests
         Assert.Contains(plan.Rolls!.Rolls, r => r.Missing);
     }
 
+    /// <summary>What the crew saw settles the splice between the first two rolls; a roll nobody opens is told.</summary>
+    [Fact]
+    public void AReportSettlesASplice()
+    {
+        RollReport Seen(int number, string first, string far) => new() { Stock = "roll of fence", Number = number, First = first, Far = far };
+        var open = Some.Plan(LongRun()).Rolls!.Feeds[0].Splices;
+        Assert.All(open, s => Assert.Equal(Engine.Fabric.Rolls.SpliceMatch.ResolveOnSite, s.Match));
+        var reports = Enumerable.Range(1, open.Count + 1).Select(n => Seen(n, "whole", "half")).ToList();
+        var settled = Some.Plan(LongRun() with { Seen = [.. reports, Seen(99, "whole", "whole")] });
+        Assert.Contains(settled.Rolls!.Feeds[0].Splices, s => s.Match != Engine.Fabric.Rolls.SpliceMatch.ResolveOnSite);
+        Assert.Contains(settled.Problems, p => p.Code == ProblemCode.RollSeen);
+    }
+
     /// <summary>Common practice, no source: every fabric end at a post has its bands below the cap.</summary>
     [Fact]
     public void TheStackOfACornerHoldsBothFabrics()

@@ -12,6 +12,7 @@ internal static class TapeLimits
         if (job.Coordinates is { } frame) yield return $"the coordinate frame '{frame.System}'";
         if (job.Ground is { } ground) yield return $"the ground kept from '{ground.Source.File}'";
         foreach (var stock in job.Stock) yield return $"the fabric in stock '{stock.Id.Value}'";
+        foreach (var seen in job.Seen) yield return $"what was seen of roll {seen.Number} of '{seen.Stock}'";
         foreach (var note in job.Hangs) yield return $"the note on hanging '{note.Id.Value}'";
         foreach (var part in job.MustUnderstand) yield return $"that '{part}' must be understood";
         foreach (var lost in Unplaced(job)) yield return lost;
