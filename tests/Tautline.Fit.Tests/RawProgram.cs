@@ -68,7 +68,9 @@ internal sealed class RawProgram
     private double Minimum()
     {
         solver.Objective().SetMinimization();
-        // Its ways of solving stumble over different programs at a tolerance this small; an answer by any of them will do.
+        // Its ways of solving stumble over different programs at a tolerance this small, or go round in circles until the time is up (ten
+        // seconds for what takes milliseconds); an answer by any of them will do.
+        solver.SetTimeLimit(10_000);
         var status = Solver.ResultStatus.NOT_SOLVED;
         for (var way = 0; way < 8 && status != Solver.ResultStatus.OPTIMAL; way++) status = solver.Solve(Way(way));
         Assert.Equal(Solver.ResultStatus.OPTIMAL, status);

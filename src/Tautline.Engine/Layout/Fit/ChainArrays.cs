@@ -88,6 +88,6 @@ internal enum SlackUse
     /// <summary>It is an unknown.</summary>
     Open,
 
-    /// <summary>It is zero in every best answer of an earlier phase: its rows are rigid now.</summary>
+    /// <summary>It stays what an earlier phase found: its rows have taken it into their bounds.</summary>
     Shut,
 }

@@ -25,12 +25,6 @@ internal sealed class ChainProgram
 
     public int Posts => reference.Length;
 
-    public int Rows => lead.Count;
-
-    public int Groups => groupLead.Count;
-
-    public double[] Reference => reference;
-
     public int AddGroup(int post)
     {
         groupLead.Add(post);

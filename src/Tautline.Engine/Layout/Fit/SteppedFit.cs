@@ -17,7 +17,7 @@ internal static class SteppedFit
         for (var to = bays.Length; to > 0; to = starts[to])
             for (var i = starts[to]; i < to; i++) bays[i] = FitReport.Bay(input, hulls, i, levels[to], levels[to], input.Limits.FabricHeight);
         double[] tops = [.. input.Posts.Select((post, i) => post.Pinned ?? Math.Max(bays[Math.Max(0, i - 1)].TopTo, bays[Math.Min(bays.Length - 1, i)].TopFrom))];
-        var line = FitReport.Of(input, ground, bays, tops, new FitCertificate(1, 0, [Phase(FitPhase.Grading, bays.Sum(b => b.Length * (input.Limits.CutCost * b.Cut + input.Limits.FillCost * b.Fill)))]));
+        var line = FitReport.Of(input, ground, bays, tops, new FitCertificate(1, 0, Phases(input, bays)));
         return line with { Violations = [.. line.Violations, .. Missed(input, bays)] };
     }
 
@@ -45,7 +45,14 @@ internal static class SteppedFit
         return starts;
     }
 
-    private static PhaseCertificate Phase(FitPhase phase, double value) => new(phase, value, 0, 0, 0, 0, true);
+    private static IReadOnlyList<PhaseCertificate> Phases(FitInput input, FittedBay[] bays)
+    {
+        var cut = (input.Allowed & (Remedies.TrimOrBury | Remedies.Grading)) != 0;
+        var fill = (input.Allowed & (Remedies.ClosurePiece | Remedies.Grading)) != 0;
+        var forbidden = bays.Sum(b => b.Length * ((cut ? 0 : b.Cut) + (fill ? 0 : b.Fill)));
+        var grading = bays.Sum(b => b.Length * ((cut ? input.Limits.CutCost * b.Cut : 0) + (fill ? input.Limits.FillCost * b.Fill : 0)));
+        return [new(FitPhase.Forbidden, forbidden, 0, 0, 0, 0, true), new(FitPhase.Grading, grading, 0, 0, 0, 0, true)];
+    }
 
     private static IEnumerable<FitViolation> Missed(FitInput input, FittedBay[] bays)
     {
