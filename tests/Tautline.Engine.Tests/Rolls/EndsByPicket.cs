@@ -5,14 +5,13 @@ namespace Tautline.Engine.Tests.Rolls;
 /// <summary>Ends found by laying out a roll cut by cut and turning the strip over, not by counting odd and even.</summary>
 internal static class EndsByPicket
 {
-    /// <summary>Where both ends are known they differ or a picket is planned; where one is not, the splice is left to the site.</summary>
+    /// <summary>Where both ends are known they differ or a picket is planned; where nobody saw one of the rolls, the splice is left to the site.</summary>
     public static void Check(RollRequest request, RollPlan plan, PullFeed feed, FabricSplice splice)
     {
         var (left, right) = (feed.Pieces[splice.Left], feed.Pieces[splice.Left + 1]);
         var (before, after) = (Known(request, plan, left)?[^1], Known(request, plan, right)?[0]);
-        // What is not told by whole strips may still be known at an end: only what strips tell is checked.
         if (before is { } b && after is { } a) Assert.Equal(a == b ? SpliceMatch.OnePicket : SpliceMatch.Matches, splice.Match);
-        else if (!left.Pickets.IsExact || !right.Pickets.IsExact) Assert.True(splice.Match == SpliceMatch.ResolveOnSite || left.Pickets.Low > 0);
+        else if (Roll(request, plan, left.Roll) is null || Roll(request, plan, right.Roll) is null) Assert.Equal(SpliceMatch.ResolveOnSite, splice.Match);
     }
 
     /// <summary>The fewest splices with equal ends over all choices of ends and turns.</summary>

@@ -43,6 +43,18 @@ public sealed class HangSearchTests
             Assert.True(after is { Proven: true } && after.Cost.CompareTo(before.Cost) <= 0);
         }, iter: 2000, seed: Seed);
 
+    /// <summary>More remnants than can be tried together: nothing is proven, still none that is added to the list does harm.</summary>
+    [Fact]
+    public void OneMoreOfManyRemnantsNeverMakesItWorseEither()
+        => Gen.Select(Gen.Int[20, 190].Array[8], Gen.Int[5, 40].Array[10], Gen.Int[5, 40]).Sample((needs, yard, one) =>
+        {
+            HangStock[] stock = [new(43, 430, 0, int.MaxValue, true), .. yard.Select((p, i) => new HangStock(p, p, i % 3 / 2, 1, false))];
+            var work = new HangCase(needs, new long[needs.Length], stock, 3);
+            var after = HangSearch.Best(work with { Stock = [.. stock, new HangStock(one, one, 0, 1, false)] })!;
+            Assert.True(after.Cost.CompareTo(HangSearch.Best(work)!.Cost) <= 0);
+            Assert.Equal(after.Cost, Hanger.Hang(work with { Stock = [.. stock, new HangStock(one, one, 0, 1, false)] }, after.Rolls).Cost);
+        }, iter: 15, seed: Seed);
+
     private static void Agrees(HangCase work)
     {
         var found = HangSearch.Best(work);

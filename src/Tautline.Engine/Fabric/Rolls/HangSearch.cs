@@ -4,16 +4,17 @@ namespace Tautline.Engine.Fabric.Rolls;
 
 /// <summary>
 /// Rolls for pulls in a fixed order with one roll open: a dynamic program over (pull, splice class and rest of the open roll, limited stock
-/// used). The wishes add up pull by pull and are compared in their order, so the best way to each such state is all that is kept. Fewer
-/// states than pickets in a roll arise where nothing is limited, so time grows with the number of pulls. Limited stock multiplies them;
-/// past a width they are trimmed and the result is not proven.
+/// used). The wishes add up pull by pull and are compared in their order, so the best way to each such state is all that is kept. Where
+/// nothing is limited there are fewer states after a pull than pickets in a roll, so time grows with the number of pulls. Limited stock
+/// multiplies them; past a width they are trimmed and the result is not proven.
 /// </summary>
 public sealed class HangSearch
 {
     private const int Widest = 4000;
-    private const int MostTries = 20_000;
+    private const int Narrow = 8;
+    private const int MostTries = 8_000;
 
-    /// <summary>Labels and tries of limited stock over all pulls, shared out among them.</summary>
+    /// <summary>Labels and tries of limited stock over all pulls, shared out among them; ten times the tries where nothing is limited.</summary>
     private const int AllLabels = 200_000;
     private const int AllTries = 2_000_000;
 
@@ -36,8 +37,8 @@ public sealed class HangSearch
         (this.work, this.known, order, used) = (work, known, new StockOrder(work), new UsedTable(work.Stock.Count));
         var pulls = Math.Max(1, work.Needs.Count);
         var counted = Array.Exists(order.Ascending, k => !order.Free[k]);
-        this.width = counted ? Math.Min(width, Math.Max(64, AllLabels / pulls)) : width;
-        mostTries = counted ? Math.Clamp(AllTries / pulls, 1000, MostTries) : int.MaxValue;
+        this.width = counted ? Math.Min(width, Math.Max(64, AllLabels / pulls)) : width == 1 ? 1 : Widest;
+        mostTries = counted ? Math.Clamp(AllTries / pulls, 1000, MostTries) : Math.Max(MostTries, 10 * AllTries / pulls);
     }
 
     /// <summary>A way to have hung the pulls so far: what is left of the open roll, and the last step that led here.</summary>
@@ -50,19 +51,40 @@ public sealed class HangSearch
     private readonly record struct Part(int Class, int Open, int Pieces, int Used, HangCost Cost, int Step, int FreshAt);
 
     /// <summary>The best plan, or nothing where the stock does not suffice.</summary>
+    /// <remarks>
+    /// What cannot be proven is compared with the plans that do without the last remnants listed, so that one more at the end of the list
+    /// never makes it worse.
+    /// </remarks>
     public static Hanging? Best(HangCase work)
     {
         ArgumentOutOfRangeException.ThrowIfNotEqual(work.Gaps.Count, work.Needs.Count);
-        var pool = new StockPool(work.Stock);
-        // Lots of a stated number seldom run out; a plan that pays them no heed and stays within them is the best there is.
-        if (Search(work with { Stock = pool.Unlimited }) is { } free && pool.Share(free) is { } shared) return shared;
-        return Search(work with { Stock = pool.Stock }) is { } plan ? pool.Share(plan) : null;
+        var best = Pooled(work, Widest);
+        for (var last = work.Stock.Count - 1; last >= 0 && best is not { Proven: true }; last--)
+        {
+            if (work.Stock[last] is not { Bought: false, Missing: false, Limit: > 0 }) continue;
+            work = work with { Stock = [.. work.Stock.Select((s, i) => i == last ? s with { Limit = 0 } : s)] };
+            if (Pooled(work, Widest) is not { } less) continue;
+            if (best is null || less.Cost < best.Cost) best = less with { Proven = false };
+            if (less.Proven) break;
+        }
+        return best;
     }
 
-    private static Hanging? Search(HangCase work)
+    /// <summary>A plan found with few states kept where stock is limited: to compare many orders with.</summary>
+    public static Hanging? Rough(HangCase work) => Pooled(work, Narrow);
+
+    private static Hanging? Pooled(HangCase work, int width)
+    {
+        var pool = new StockPool(work.Stock);
+        // Lots of a stated number seldom run out; a plan that pays them no heed and stays within them is the best there is.
+        if (Search(work with { Stock = pool.Unlimited }, width) is { } free && pool.Share(free) is { } shared) return shared;
+        return Search(work with { Stock = pool.Stock }, width) is { } plan ? pool.Share(plan) : null;
+    }
+
+    private static Hanging? Search(HangCase work, int width)
     {
         var quick = new HangSearch(work, 1, null).Solve();
-        var full = new HangSearch(work, Widest, quick?.Cost).Solve();
+        var full = new HangSearch(work, width, quick?.Cost).Solve();
         return full is null || (quick is not null && quick.Cost < full.Cost) ? quick : full;
     }
 

@@ -9,11 +9,8 @@ public readonly record struct RollKey(int Planned, int Extra) : IComparable<Roll
 }
 
 /// <param name="Stock">Index in the case's stock; -1 where nothing of its class can be had.</param>
-public sealed record OpenedRoll(RollKey Key, int Stock, int Pickets, long LengthNm, bool Bought, bool Missing)
-{
-    /// <summary>Pickets hung or woven so far.</summary>
-    public int Used { get; set; }
-}
+/// <param name="Used">Pickets hung or woven.</param>
+public sealed record OpenedRoll(RollKey Key, int Stock, int Pickets, long LengthNm, bool Bought, bool Missing, int Used = 0);
 
 /// <param name="Roll">Index among the opened rolls.</param>
 public readonly record struct HungPiece(int Pull, int Roll, int From, int To);
@@ -65,7 +62,7 @@ public sealed class Hanger
             if (Rest == 0) Open(pull);
             var taken = Math.Min(need, Rest);
             pieces.Add(new HungPiece(pull, open, rolls[open].Used, rolls[open].Used + taken));
-            rolls[open].Used += taken;
+            rolls[open] = rolls[open] with { Used = rolls[open].Used + taken };
             need -= taken;
             if (count > 0) cost = cost with { Splices = cost.Splices + 1 };
         }

@@ -31,7 +31,7 @@ internal static class KindStage
             : PoolOrder.Of(listed.Needs, listed.Stock, [.. pulls.Select(p => request.Pulls[p].FromNm)]).Select(o => (IReadOnlyList<int>)[.. o.Select(i => pulls[i])]);
 
     private static Choice Improved(FabricKind kind, IReadOnlyList<StockItem> stock, Choice best, RollRequest request)
-        => Choose(kind, stock, PoolOrder.Improved([.. best.Pulls], order => HangSearch.Best(Case(kind, stock, order, request, true))?.Cost), request);
+        => Choose(kind, stock, PoolOrder.Improved([.. best.Pulls], order => HangSearch.Rough(Case(kind, stock, order, request, true))?.Cost), request);
 
     private sealed record Choice(IReadOnlyList<int> Pulls, Hung Low, Hung High, bool Proven)
     {

@@ -44,7 +44,7 @@ public sealed record FabricSplice(int Left, NanometreRange Station, SpliceMatch 
 /// <param name="HangsAs">Its place in the hanging order of its kind, from 0.</param>
 public sealed record PullFeed(string Pull, int HangsAs, IReadOnlyList<FabricPiece> Pieces, IReadOnlyList<FabricSplice> Splices);
 
-/// <summary>A roll the plan opens, in the order they are opened. Pickets: In = Hung + Woven + Scrap + Left, at the low and at the high alike.</summary>
+/// <summary>A roll the plan opens; kind by kind, in the order they are opened. Pickets: In = Hung + Woven + Scrap + Left, at the low and at the high alike.</summary>
 /// <param name="LengthNm">As it comes.</param>
 /// <param name="Missing">Nobody has it: the stock does not suffice.</param>
 /// <param name="Certain">False where it is opened only if the advance turns out that way.</param>
@@ -94,7 +94,7 @@ public readonly record struct HangCost(long MissingNm, long BoughtNm, int Rolls,
 }
 
 /// <summary>Below this no plan can be, whatever the order: bought length and splices.</summary>
-/// <param name="Proven">Whether the plan is known to be the best there is, in the hanging order asked for.</param>
+/// <param name="Proven">Whether the plan is known to be the best there is in the order asked for; never before the roll is calibrated.</param>
 public sealed record RollBound(long BoughtNm, int Splices, bool Proven);
 
 /// <summary>What one kind of fabric comes to, at the widest advance (low counts) and at the narrowest.</summary>
