@@ -6,7 +6,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 const scripts = dirname(dirname(fileURLToPath(import.meta.url)));
-const outdir = process.argv[2] ?? join(scripts, "..", "obj", "scripts");
+const outdir = process.argv[2] ?? join(scripts, "..", "wwwroot", "scripts");
 
 await build({
   entryPoints: readdirSync(scripts).filter((name) => name.endsWith(".ts")).map((name) => join(scripts, name)),
