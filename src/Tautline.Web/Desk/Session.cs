@@ -3,7 +3,6 @@ using Tautline.Engine;
 using Tautline.Engine.Catalog;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
-using Tautline.Engine.Problems;
 
 namespace Tautline.Web.Desk;
 
@@ -103,7 +102,7 @@ public sealed class Session
         if (ReferenceEquals(after, before) && shown is null) return false;
         shown = null;
         if (!ReferenceEquals(after, before)) History = History.Did(label, before);
-        job = after;
+        (job, source) = (after, source! with { Json = default, Job = after });
         await ReplanAsync();
         if (!ReferenceEquals(after, before)) Edited?.Invoke();
         return true;
@@ -135,13 +134,13 @@ public sealed class Session
         HoverChanged?.Invoke();
     }
 
-    /// <summary>A problem in words, with its place.</summary>
-    public Finding Describe(Problem problem) => source!.Describe(problem);
+    /// <summary>The file the job came from; an empty name where it was made here.</summary>
+    public string FileName => source?.FileName ?? "";
 
     private async Task Step(Func<Job, (History History, Job Job)?> step)
     {
         if (ReadOnly || job is null || step(job) is not { } done) return;
-        (History, job, shown) = (done.History, done.Job, null);
+        (History, job, shown, source) = (done.History, done.Job, null, source! with { Json = default, Job = done.Job });
         await ReplanAsync();
         Edited?.Invoke();
     }
