@@ -34,4 +34,9 @@ public enum ProblemCode
 
     // field readings of the fabric, and what slides on a post
     MeshNothing, MeshCountAlone, MeshCount, MeshContradicts, SqueezeRange, BiasReading, BiasTooMuch, BiasEdges, StackClash,
+
+    // edits of a job
+    EditUnknown, EditLastVertices, EditOffLeg, EditOffLine, EditGateAcross, EditGateNoRoom, EditGateSlid, EditMarkCut, EditMarkOff, EditMarksCarried, EditShotsCarried, EditWentWithLeg,
+    EditSpecsDiffer, EditGradeEvened, EditStraightened, EditTieOff, EditLeanTurned, EditTurnsChanged, EditNoTurn, EditTurnRange, EditArcLength, EditSplitEnd, EditClosedAlready,
+    EditOpenAlready, EditStretchEmpty, EditClearance, EditWorkWidth,
 }

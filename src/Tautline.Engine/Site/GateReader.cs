@@ -32,11 +32,17 @@ internal static class GateReader
         return numbered;
     }
 
+    /// <summary>The least and the largest opening a kind of gate is made for, feet; nothing for a kind that is not known.</summary>
+    internal static (double LeastFeet, double MostFeet)? Sizes(string kind) => Of(kind) is { } known ? (known.LeastFeet, known.MostFeet) : null;
+
+    private static Opening? Of(string kind)
+        => kind switch { Gate.Walk => walk, Gate.Double => pair, Gate.Cantilever => slide, Gate.Rolling => rolling, Gate.Overhead => overhead, _ => null };
+
     private static Length Station(SiteLeg leg, Gate gate) => Length.FromNanometres(leg.StartNm) + gate.NearFace;
 
     private static SiteGate? Read(Gate gate, SiteLeg leg, Chain chain, FenceCatalog catalog, Place place, ProblemList problems)
     {
-        var kind = gate.Kind switch { Gate.Walk => walk, Gate.Double => pair, Gate.Cantilever => slide, Gate.Rolling => rolling, Gate.Overhead => overhead, _ => null };
+        var kind = Of(gate.Kind);
         if (kind is null)
         {
             problems.Add(ProblemCode.GateKind, place, gate.Kind);
