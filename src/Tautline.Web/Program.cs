@@ -13,5 +13,6 @@ builder.Services.AddSingleton<Shelf>();
 builder.Services.AddSingleton<Keeper>();
 builder.Services.AddSingleton<BrowserFiles>();
 builder.Services.AddSingleton<BrowserPage>();
+builder.Services.AddSingleton<Late>();
 builder.Services.AddSingleton<Doings>();
 await builder.Build().RunAsync();

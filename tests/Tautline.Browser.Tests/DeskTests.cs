@@ -125,13 +125,9 @@ public sealed class DeskTests(BrowserSite site)
         await using Visit visit = await OpenedAsync("larkspur");
         await visit.GoAsync("Ground", "Attach a file");
         await visit.Page.Locator("#ground-file").SetInputFilesAsync(Checkout.PathOf("samples", "larkspur.asc"));
-        // docs/ground-files.md: the grid is in local metres, heights in metres.
-        for (int asked = 0; asked < 3 && await QuestionAsync(visit) is { } question; asked++)
-        {
-            await question.GetByRole(AriaRole.Radio).First.CheckAsync();
-            await visit.Page.WaitForTimeoutAsync(300);
-        }
-
+        // docs/guide.md: 'attach ... --crs local-m --height-unit metre'.
+        await visit.Page.GetByLabel("local:metre").ClickAsync();
+        await visit.Page.GetByRole(AriaRole.Radio, new() { NameRegex = new("^metre") }).ClickAsync();
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Lay it under the lines" }).ClickAsync();
         await Assertions.Expect(visit.Page.GetByText("The ground lies under the lines.")).ToBeVisibleAsync();
         await visit.GoAsync("Ground", "Heights and fit");
@@ -147,13 +143,6 @@ public sealed class DeskTests(BrowserSite site)
         await visit.Page.Locator(".hang summary").First.ClickAsync();
 
         await Assertions.Expect(visit.Page.Locator(".hang").First).ToContainTextAsync("tie off at");
-    }
-
-    private static async Task<ILocator?> QuestionAsync(Visit visit)
-    {
-        await visit.Page.Locator("fieldset.question, button:has-text('Lay it under')").First.WaitForAsync();
-        ILocator question = visit.Page.Locator("fieldset.question").First;
-        return await question.CountAsync() > 0 ? question : null;
     }
 
     private async Task<Visit> OpenedAsync(string sampleTitle)

@@ -7,13 +7,15 @@ using Tautline.Documents.Plans;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Quantities;
-using Tautline.Formats.Csv;
 
 namespace Tautline.Web.Desk;
 
 /// <summary>What is done with whole jobs and files. Says what is under way and, in words, what went wrong; what was on the desk stays.</summary>
-public sealed class Doings(Session session, Keeper keeper, Shelf shelf, BrowserFiles files, Look look)
+public sealed class Doings(Session session, Keeper keeper, Shelf shelf, BrowserFiles files, Look look, Late late)
 {
+    /// <summary>Names of the tables a plan is saved as.</summary>
+    public static IReadOnlyList<string> Tables { get; } = ["takeoff", "posts", "runs", "quantities"];
+
     public event Action? Changed;
 
     /// <summary>What is under way; empty where nothing is.</summary>
@@ -89,10 +91,11 @@ public sealed class Doings(Session session, Keeper keeper, Shelf shelf, BrowserF
         Status = look.Say.Say("done.saved", ("file", name));
     });
 
-    public Task SaveCsvAsync(CsvTable table) => DoAsync("busy.saving", async () =>
+    public Task SaveCsvAsync(string table) => DoAsync("busy.saving", async () =>
     {
-        string name = $"{FileName}-{table.ToString().ToLowerInvariant()}.csv";
-        await files.SaveAsync(name, "text/csv", Encoding.UTF8.GetBytes("\uFEFF" + PlanCsv.Write(session.Plan, table, QuantitiesBy.Run, session.Job.Units)));
+        await late.FormatsAsync();
+        string name = $"{FileName}-{table}.csv";
+        await files.SaveAsync(name, "text/csv", PlanTable.Write(session.Plan, table, session.Job.Units));
         Status = look.Say.Say("done.saved", ("file", name));
     });
 
@@ -100,6 +103,7 @@ public sealed class Doings(Session session, Keeper keeper, Shelf shelf, BrowserF
 
     public Task PrintAsync() => DoAsync("busy.printing", async () =>
     {
+        await late.PaperAsync();
         long start = Stopwatch.GetTimestamp();
         PrintedPage page = OnePagePdf.Write(TakeoffSheet.Of(session.Plan, session.Job.Units, PaperSize.Letter));
         Paper = new PdfPaper(FileName + "-takeoff.pdf", page, Stopwatch.GetElapsedTime(start).TotalMilliseconds);
@@ -134,8 +138,9 @@ public sealed class Doings(Session session, Keeper keeper, Shelf shelf, BrowserF
     private async Task<JobId> FreeIdAsync(Job job) =>
         (await shelf.ListAsync()).Any(k => k.Id == job.Id.Value) ? NewJob.FreshId() : job.Id;
 
-    private static async Task<OpenedJob> ReadAsync(IBrowserFile file)
+    private async Task<OpenedJob> ReadAsync(IBrowserFile file)
     {
+        if (file.Name.EndsWith(".geojson", StringComparison.OrdinalIgnoreCase)) await late.FormatsAsync();
         if (file.Size > JobFile.LargestBytes)
             return OpenedJob.Refused(file.Name, $"The file has {file.Size >> 20} MB.", $"A job file has at most {JobFile.LargestBytes >> 20} MB.");
         using Stream stream = file.OpenReadStream(JobFile.LargestBytes);

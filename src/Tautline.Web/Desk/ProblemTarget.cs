@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.RegularExpressions;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Problems;
@@ -7,15 +6,14 @@ using Tautline.Engine.Problems;
 namespace Tautline.Web.Desk;
 
 /// <summary>Finds what to select for a problem: the thing its path names, else what stands at its station.</summary>
-internal static partial class ProblemTarget
+internal static class ProblemTarget
 {
     private const double Same = 0.005;
 
     public static Selection Of(Job job, Plan? plan, Place place)
     {
-        if (Path().Match(place.Path) is not { Success: true } path) return AtStation(plan, place);
-        int index = int.Parse(path.Groups["index"].ValueSpan, NumberStyles.None, CultureInfo.InvariantCulture);
-        return path.Groups["list"].Value switch
+        if (Indexed(place.Path, "") is not ({ } list, var index)) return AtStation(plan, place);
+        return list switch
         {
             "gates" => OfGate(job, plan, index),
             "obstacles" when index < job.Obstacles.Count => OfLeg(job, job.Obstacles[index].Leg, l => Selection.Obstacle(l, job.Obstacles[index].Id)),
@@ -23,18 +21,16 @@ internal static partial class ProblemTarget
             "takeoff" => Selection.Takeoff(index),
             "specs" when index < job.Specs.Count => Selection.Spec(job.Specs[index].Id),
             "asSpecified" when index < job.AsSpecified.Count => Selection.Limit(job.AsSpecified[index].Rule),
-            "lines" when index < job.Lines.Count => OfLine(job, plan, place, index, path.Groups["vertex"]),
+            "lines" when index < job.Lines.Count => OfLine(job, plan, place, index),
             _ => AtStation(plan, place),
         };
     }
 
-    private static Selection OfLine(Job job, Plan? plan, Place place, int index, Group vertex)
+    private static Selection OfLine(Job job, Plan? plan, Place place, int index)
     {
         if (place.Station is not null && AtStation(plan, place) is { Kind: not SelectionKind.None } there) return there;
         Line line = job.Lines[index];
-        if (!vertex.Success) return Selection.OfLine(line.Id);
-        int entered = int.Parse(vertex.ValueSpan, NumberStyles.None, CultureInfo.InvariantCulture);
-        if (entered >= line.Vertices.Count) return Selection.OfLine(line.Id);
+        if (Indexed(place.Path, "].") is not ("vertices", var entered) || entered >= line.Vertices.Count) return Selection.OfLine(line.Id);
         int inOrder = line.Vertices.OrderBy(v => v.Order).ToList().IndexOf(line.Vertices[entered]);
         return place.Path.Contains(".leg", StringComparison.Ordinal) ? Selection.Leg(line.Id, inOrder) : Selection.Vertex(line.Id, inOrder);
     }
@@ -61,6 +57,15 @@ internal static partial class ProblemTarget
         return Math.Abs(line.Posts[before].Station.Metres - station.Metres) <= Same ? Selection.Post(id, before) : Selection.Bay(id, before);
     }
 
-    [GeneratedRegex(@"^(?<list>[a-zA-Z]+)\[(?<index>\d{1,8})\](?:\.vertices\[(?<vertex>\d{1,8})\])?")]
-    private static partial Regex Path();
+    /// <summary>The list and index a path names: 'lines' and 2 of 'lines[2].vertices[3]', or those that follow a text in it.</summary>
+    private static (string List, int Index)? Indexed(string path, string after)
+    {
+        int start = path.IndexOf(after, StringComparison.Ordinal);
+        if (start < 0) return null;
+        string rest = path[(start + after.Length)..];
+        (int open, int close) = (rest.IndexOf('[', StringComparison.Ordinal), rest.IndexOf(']', StringComparison.Ordinal));
+        return open > 0 && close > open && int.TryParse(rest.AsSpan(open + 1, close - open - 1), NumberStyles.None, CultureInfo.InvariantCulture, out int index)
+            ? (rest[..open], index)
+            : null;
+    }
 }

@@ -1,7 +1,6 @@
 using Microsoft.Playwright;
 
 [assembly: AssemblyFixture(typeof(Tautline.Browser.Tests.Site.BrowserSite))]
-[assembly: CollectionBehavior(MaxParallelThreads = 2)]
 
 namespace Tautline.Browser.Tests.Site;
 

@@ -1,0 +1,27 @@
+using Microsoft.AspNetCore.Components.WebAssembly.Services;
+
+namespace Tautline.Web.Desk;
+
+/// <summary>Parts of the program that the first visit does without: they are fetched when they are first needed. See the project file for the list.</summary>
+public sealed class Late(LazyAssemblyLoader loader)
+{
+    private static readonly string[] formatsParts =
+    [
+        "Tautline.Formats.wasm", "ProjNET.wasm", "netstandard.wasm", "System.Numerics.Vectors.wasm", "System.Private.Xml.wasm",
+        "System.Collections.NonGeneric.wasm", "System.Net.Http.wasm", "System.Net.Primitives.wasm", "System.IO.Compression.wasm",
+    ];
+
+    private static readonly string[] paperParts =
+    [
+        "PdfSharp.wasm", "PdfSharp.Shared.wasm", "PdfSharp.System.wasm", "System.ComponentModel.Primitives.wasm", "System.IO.Compression.wasm",
+    ];
+
+    private Task? formats;
+    private Task? paper;
+
+    /// <summary>Readers and writers of outside files.</summary>
+    public Task FormatsAsync() => formats ??= loader.LoadAssembliesAsync(formatsParts);
+
+    /// <summary>The writer of PDF files.</summary>
+    public Task PaperAsync() => paper ??= loader.LoadAssembliesAsync(paperParts);
+}
