@@ -6,7 +6,7 @@ namespace Tautline.Web;
 public sealed class BrowserFiles(IJSRuntime browser) : IAsyncDisposable
 {
     private readonly Lazy<Task<IJSObjectReference>> script =
-        new(() => browser.InvokeAsync<IJSObjectReference>("import", "./files.js").AsTask());
+        new(() => browser.InvokeAsync<IJSObjectReference>("import", "./scripts/files.mjs").AsTask());
 
     /// <summary>The bytes of a file beside the page.</summary>
     /// <exception cref="JSException">The file cannot be had; the message says so in words.</exception>

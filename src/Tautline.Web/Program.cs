@@ -5,6 +5,13 @@ using Tautline.Web.Desk;
 
 WebAssemblyHostBuilder builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<DeskPage>("#app");
-builder.Services.AddSingleton<JobDesk>();
-builder.Services.AddScoped<BrowserFiles>();
+builder.Services.AddSingleton(TimeProvider.System);
+builder.Services.AddSingleton<Session>();
+builder.Services.AddSingleton<Front>();
+builder.Services.AddSingleton<Look>();
+builder.Services.AddSingleton<Shelf>();
+builder.Services.AddSingleton<Keeper>();
+builder.Services.AddSingleton<BrowserFiles>();
+builder.Services.AddSingleton<BrowserPage>();
+builder.Services.AddSingleton<Doings>();
 await builder.Build().RunAsync();

@@ -1,3 +1,4 @@
+using Tautline.Formats.Csv;
 using System.Text.Json;
 using Tautline.Cli.Folder;
 using Tautline.Cli.Input;

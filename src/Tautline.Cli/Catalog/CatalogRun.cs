@@ -38,7 +38,7 @@ internal static class CatalogRun
     }
 
     private static IReadOnlyList<string> Row(IReadOnlyList<Cell> cells, Provenance? from, UnitSystem units)
-        => [.. cells.Select(c => c.Show(units)), .. from is null ? [] : new[] { Sources.Text(from) }];
+        => [.. cells.Select(c => c.Show(units)), .. from is null ? [] : new[] { SourceText.Text(from) }];
 
     private static void Json(Utf8JsonWriter json, IEnumerable<(CatalogPart Part, CatalogTable Table)> tables)
     {
@@ -69,7 +69,7 @@ internal static class CatalogRun
         json.WriteString("source", from.Source);
         json.WriteString("clause", from.Clause);
         json.WriteString("edition", from.Edition);
-        json.WriteString("confidence", Sources.Confidence(from.Confidence));
+        json.WriteString("confidence", SourceText.Confidence(from.Confidence));
         json.WriteBoolean("verify", from.Verify);
     }
 

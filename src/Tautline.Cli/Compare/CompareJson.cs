@@ -58,7 +58,7 @@ internal static class CompareJson
         json.WriteString("source", limit.From.Source);
         json.WriteString("clause", limit.From.Clause);
         json.WriteString("edition", limit.From.Edition);
-        json.WriteString("confidence", Sources.Confidence(limit.From.Confidence));
+        json.WriteString("confidence", SourceText.Confidence(limit.From.Confidence));
         json.WriteBoolean("verify", limit.From.Verify);
         json.WriteEndObject();
     }

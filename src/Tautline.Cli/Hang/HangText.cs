@@ -29,23 +29,6 @@ internal static class HangText
         string Mark(int post) => PlanWords.Mark(line, planned.Posts[post]);
         paper.Line();
         paper.Line($"Run {run.Number}: {Mark(run.FromPost)} to {Mark(run.ToPost)}, {words.Long(run.Fabric)} of fabric between the bars");
-        paper.Labelled(Rows(plan, line, index, words, Mark));
-    }
-
-    private static IEnumerable<(string, string)> Rows(Engine.Plans.Plan plan, int line, int index, PlanWords words, Func<int, string> mark)
-    {
-        var run = plan.Lines[line].Runs[index];
-        var hang = run.Hang;
-        var ends = string.Join(", ", hang.Pulls.Select(p => $"to {mark(p.To)} ({words.Long(p.Fabric)})"));
-        yield return ("pull", $"{(hang.Method == HangMethod.Machine ? "by machine" : "by hand with a pull bar")}; tie off at {mark(hang.FirstTie)}, then {ends}"
-                              + (hang.Pulls.Count > 1 ? "; each but the last on a temporary bar, tied behind it" : ""));
-        yield return ("tail", $"{words.Short(hang.Tail)} past the last terminal to pull on; take pickets off only at the last end");
-        foreach (var (feed, width) in RollFeeds.Of(plan, plan.Lines[line], run).Select((f, i) => (f, i)))
-            yield return (plan.Specs.First(s => s.Id == run.Spec).Widths > 1 ? $"rolls, width {width + 1}" : "rolls", RollText.Feed(feed, plan, words));
-        foreach (var sentence in HangWords.Seat(HangCards.Seat(plan, line, index), words.Units)) yield return ("seat", sentence);
-        if (run.Telescoping.Metres > 0) yield return ("edges", $"top and bottom slide past each other by {words.Short(run.Telescoping)} from end to end");
-        for (var end = 0; end < 2; end++)
-            if (HangCards.Cut(plan, line, index, end) is { Columns: > 0 } cut)
-                yield return ($"cut at {mark(end == 0 ? run.FromPost : run.ToPost)}", string.Join(' ', cut.Words.Take(1)) + " See its cut card.");
+        paper.Labelled(HangRows.Of(plan, line, index, words));
     }
 }

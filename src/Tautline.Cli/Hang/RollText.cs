@@ -15,8 +15,8 @@ internal static class RollText
         paper.Table(
             [">roll", "stock", "lot", ">length", ">drop at", "first into", ">pickets hung", ">left over", ">weight"],
             rolls.Rolls.Select((r, i) => (IReadOnlyList<string>)[
-                $"{i + 1}", r.Id.Stock + (r.Missing ? " (missing)" : r.Certain ? "" : " (perhaps)"), r.Lot, words.Long(Length.FromNanometres(r.LengthNm)), Range(r.Drop, words.Station),
-                r.FirstPull, PlanWords.Range(r.Hung.Low, r.Hung.High), Range(r.LeftLength, words.Long), words.Mass(new Mass(r.Kilograms)),
+                $"{i + 1}", r.Id.Stock + (r.Missing ? " (missing)" : r.Certain ? "" : " (perhaps)"), r.Lot, words.Long(Length.FromNanometres(r.LengthNm)), HangRows.Range(r.Drop, words.Station),
+                r.FirstPull, PlanWords.Range(r.Hung.Low, r.Hung.High), HangRows.Range(r.LeftLength, words.Long), words.Mass(new Mass(r.Kilograms)),
             ]));
         foreach (var kind in rolls.Kinds)
             paper.Line($"  {words.Long(Length.FromNanometres(kind.AtHigh.BoughtNm))} bought, {PlanWords.Count(kind.AtHigh.Splices, "splice")} at most"
@@ -25,31 +25,4 @@ internal static class RollText
             paper.Line($"  Machine load for {load.Pull}: {PlanWords.Count(load.Pieces, "piece")} woven together, {words.Long(Length.FromNanometres(load.LengthNm))}, {words.Mass(new Mass(load.Kilograms))}{(load.Over ? ", more than a machine carries" : "")}.");
         foreach (var back in rolls.Returned) paper.Line($"  Back unopened: {back.Count} of {back.Stock}{(back.Lot.Length > 0 ? $", lot {back.Lot}" : "")}.");
     }
-
-    /// <summary>The pieces of one pull in the order of the line, with its splices.</summary>
-    public static string Feed(PullFeed feed, Engine.Plans.Plan plan, PlanWords words)
-    {
-        if (feed.Pieces.Count == 0) return "no fabric is in stock";
-        var pieces = feed.Pieces.Select(p => $"roll {p.Roll + 1} ({PlanWords.Range(p.Pickets.Low, p.Pickets.High)} pickets{Turn(p.Turn)})");
-        var splices = feed.Splices.Select(s => $"at {Range(s.Station, words.Station)} {Match(s)}").ToList();
-        return string.Join(", ", pieces) + (splices.Count == 0 ? "; no splice" : $"; splice {string.Join(", ", splices)}");
-    }
-
-    private static string Turn(PieceTurn turn) => turn switch
-    {
-        PieceTurn.OtherEndFirst => ", unrolled from its other end",
-        PieceTurn.EndForEnd => ", turned end for end",
-        PieceTurn.TopForBottom => ", turned top for bottom",
-        _ => "",
-    };
-
-    private static string Match(FabricSplice splice) => (splice.Match switch
-    {
-        SpliceMatch.Matches => "whole to half",
-        SpliceMatch.OnePicket => "with one picket off or on",
-        _ => "(whole or half: resolve on site, one picket allowed)",
-    }) + (splice.Certain ? "" : ", if it is needed");
-
-    private static string Range(NanometreRange range, Func<Length, string> show)
-        => range.IsExact ? show(Length.FromNanometres(range.Low)) : $"{show(Length.FromNanometres(range.Low))} to {show(Length.FromNanometres(range.High))}";
 }

@@ -21,7 +21,7 @@ internal static class LimitsText
     /// <summary>Each source once, with the limits that come from it.</summary>
     public static void Sources(IEnumerable<(string Set, string Key, Provenance From)> limits, Paper paper) => paper.Labelled(
         limits.GroupBy(l => (l.Set, l.From with { Clause = "" }))
-            .Select(g => (g.Key.Set, $"{string.Join(", ", g.Select(l => l.Key).Distinct())}: {Output.Sources.Text(g.Key.Item2)}")));
+            .Select(g => (g.Key.Set, $"{string.Join(", ", g.Select(l => l.Key).Distinct())}: {SourceText.Text(g.Key.Item2)}")));
 
     private static IReadOnlyList<string> Row(LimitPlan limit, UnitSystem units)
     {

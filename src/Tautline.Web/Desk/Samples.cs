@@ -3,7 +3,9 @@ namespace Tautline.Web.Desk;
 /// <summary>The sample jobs that are served beside the app; their names are built in.</summary>
 public static class Samples
 {
-    public static IReadOnlyList<string> FileNames { get; } = Read();
+    public static IReadOnlyList<string> FileNames { get; } = [.. Read().Where(n => n.EndsWith(".json", StringComparison.Ordinal))];
+
+    public static IReadOnlyList<string> TapeBooks { get; } = [.. Read().Where(n => n.EndsWith(".tape", StringComparison.Ordinal))];
 
     /// <summary>'level-yard.json' is called 'level yard'.</summary>
     public static string Title(string fileName) => Path.GetFileNameWithoutExtension(fileName).Replace('-', ' ');

@@ -1,14 +1,13 @@
-using Tautline.Cli.Output;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Quantities;
 using Tautline.Engine.Takeoff;
 
-namespace Tautline.Cli.Plan;
+namespace Tautline.Formats.Csv;
 
 /// <summary>Tables of a plan for spreadsheets. Every number's unit stands in the head of its column.</summary>
-internal static class PlanCsv
+public static class PlanCsv
 {
-    public static string Write(Engine.Plans.Plan plan, CsvTable table, QuantitiesBy by, UnitSystem units)
+    public static string Write(Plan plan, CsvTable table, QuantitiesBy by, UnitSystem units)
     {
         var csv = new CsvText();
         var measure = CsvUnits.Of(units);
@@ -22,7 +21,7 @@ internal static class PlanCsv
         return csv.ToString();
     }
 
-    private static void Takeoff(CsvText csv, Engine.Plans.Plan plan, CsvUnits u)
+    private static void Takeoff(CsvText csv, Plan plan, CsvUnits u)
     {
         csv.Row(
             "number", "part", "name", "section", $"size_{u.Short}", "spec", "net", "net_unit", "purchase", "purchase_unit", $"mass_{u.Mass}",
@@ -37,7 +36,7 @@ internal static class PlanCsv
         }
     }
 
-    private static void Quantities(CsvText csv, Engine.Plans.Plan plan, QuantitiesBy by, CsvUnits u)
+    private static void Quantities(CsvText csv, Plan plan, QuantitiesBy by, CsvUnits u)
     {
         csv.Row("place", "line", "run", "temporary", "number", "part", "name", "section", $"size_{u.Short}", "spec", "finish", "net", "net_unit");
         foreach (var row in Places.Rows(plan, by))
@@ -60,7 +59,7 @@ internal static class PlanCsv
         _ => (line.Net, "each"),
     };
 
-    private static void Posts(CsvText csv, Engine.Plans.Plan plan, CsvUnits u)
+    private static void Posts(CsvText csv, Plan plan, CsvUnits u)
     {
         csv.Row(
             "line", "number", "kind", $"station_{u.Long}", $"east_{u.Long}", $"north_{u.Long}", "spec", "section", "grade_percent",
@@ -74,7 +73,7 @@ internal static class PlanCsv
                     u.InShort(p.OrderLength), u.InVolume(p.Concrete), p.Bags, u.InMass(p.Mass), p.Ties, PlanWords.Named(p.Support), p.CutOff is { } cut ? u.InShort(cut) : null);
     }
 
-    private static void Runs(CsvText csv, Engine.Plans.Plan plan, CsvUnits u)
+    private static void Runs(CsvText csv, Plan plan, CsvUnits u)
     {
         csv.Row(
             "line", "number", "from_post", "to_post", "spec", $"level_{u.Long}", $"along_{u.Long}", "bays", $"largest_bay_{u.Long}",

@@ -1,7 +1,7 @@
 // Fetching and saving files: the two things a page can only ask its browser for.
 
-export async function fetchBytes(address) {
-  let answer;
+export async function fetchBytes(address: string): Promise<Uint8Array> {
+  let answer: Response;
   try {
     answer = await fetch(address);
   } catch {
@@ -11,7 +11,7 @@ export async function fetchBytes(address) {
   return new Uint8Array(await answer.arrayBuffer());
 }
 
-export function saveFile(fileName, kind, bytes) {
+export function saveFile(fileName: string, kind: string, bytes: Uint8Array<ArrayBuffer>): void {
   const address = URL.createObjectURL(new Blob([bytes], { type: kind }));
   const link = Object.assign(document.createElement("a"), { href: address, download: fileName });
   document.body.append(link);

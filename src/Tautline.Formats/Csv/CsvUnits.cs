@@ -1,9 +1,9 @@
 using Tautline.Engine.Quantities;
 
-namespace Tautline.Cli.Plan;
+namespace Tautline.Formats.Csv;
 
 /// <summary>Units of a table: for lengths along the fence, for sizes, for volumes and for weights.</summary>
-internal sealed record CsvUnits(string Long, string Short, string Volume, string Mass, bool Us)
+public sealed record CsvUnits(string Long, string Short, string Volume, string Mass, bool Us)
 {
     public static CsvUnits Of(UnitSystem units)
         => units == UnitSystem.Metric ? new("m", "mm", "m3", "kg", false) : new("ft", "in", "ft3", "lb", true);

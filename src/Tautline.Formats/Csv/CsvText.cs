@@ -1,13 +1,13 @@
 using System.Globalization;
 using System.Text;
 
-namespace Tautline.Cli.Output;
+namespace Tautline.Formats.Csv;
 
 /// <summary>
 /// Comma-separated values by RFC 4180: CR LF, quotes where needed, numbers with a point in every culture. A text that a spreadsheet
 /// could take for a formula gets an apostrophe before it; numbers stay numbers, also below zero.
 /// </summary>
-internal sealed class CsvText
+public sealed class CsvText
 {
     private readonly StringBuilder text = new();
 

@@ -1,9 +1,7 @@
-using Tautline.Engine.Catalog;
-
-namespace Tautline.Cli.Output;
+namespace Tautline.Engine.Catalog;
 
 /// <summary>A source in words, with how far it may be trusted.</summary>
-internal static class Sources
+public static class SourceText
 {
     public static string Text(Provenance from)
     {
@@ -17,10 +15,10 @@ internal static class Sources
 
     public static string Confidence(Confidence confidence) => confidence switch
     {
-        Engine.Catalog.Confidence.Published => "published",
-        Engine.Catalog.Confidence.Calculated => "calculated",
-        Engine.Catalog.Confidence.FromMemory => "from memory",
-        Engine.Catalog.Confidence.CommonPractice => "common practice",
+        Catalog.Confidence.Published => "published",
+        Catalog.Confidence.Calculated => "calculated",
+        Catalog.Confidence.FromMemory => "from memory",
+        Catalog.Confidence.CommonPractice => "common practice",
         _ => "as specified",
     };
 }

@@ -1,0 +1,161 @@
+// Jobs kept in this browser. A write is acknowledged when its transaction is complete, not before: only then may a page say 'kept'.
+
+const database = "tautline";
+const automaticKept = 12;
+const namedKept = 60;
+const binnedDays = 30;
+const day = 86_400_000;
+
+interface JobRow { id: string; name: string; changed: number; bytes: number; binned?: number }
+interface TextRow { id: string; json: Uint8Array }
+interface VersionRow { key?: number; job: string; at: number; label: string; automatic: boolean; bytes: number; json: Uint8Array }
+
+let opening: Promise<IDBDatabase> | undefined;
+
+function open(): Promise<IDBDatabase> {
+  opening ??= new Promise((done, failed) => {
+    const request = indexedDB.open(database, 1);
+    request.onupgradeneeded = () => {
+      request.result.createObjectStore("jobs", { keyPath: "id" });
+      request.result.createObjectStore("texts", { keyPath: "id" });
+      request.result.createObjectStore("versions", { keyPath: "key", autoIncrement: true }).createIndex("job", "job");
+    };
+    request.onsuccess = () => {
+      // Another tab with a newer program may want to change the shelf: let it, and open again when asked.
+      request.result.onversionchange = () => { request.result.close(); opening = undefined; };
+      done(request.result);
+    };
+    request.onerror = () => { opening = undefined; failed(told(request.error)); };
+  });
+  return opening;
+}
+
+// The page tells these apart by their first word.
+function told(fault: DOMException | null): Error {
+  if (fault?.name === "QuotaExceededError") return new Error("full: There is no room left for this page in the browser.");
+  return new Error(`shelf: ${fault?.message || "The browser does not let this page keep anything."}`);
+}
+
+async function change(stores: string[], work: (transaction: IDBTransaction) => void): Promise<void> {
+  const shelf = await open();
+  return new Promise((done, failed) => {
+    const transaction = shelf.transaction(stores, "readwrite", { durability: "strict" });
+    transaction.oncomplete = () => done();
+    transaction.onabort = () => failed(told(transaction.error));
+    try {
+      work(transaction);
+    } catch (fault) {
+      failed(told(fault as DOMException));
+      transaction.abort();
+    }
+  });
+}
+
+async function ask<T>(store: string, question: (store: IDBObjectStore) => IDBRequest<T>): Promise<T> {
+  const shelf = await open();
+  return new Promise((done, failed) => {
+    const request = question(shelf.transaction(store).objectStore(store));
+    request.onsuccess = () => done(request.result);
+    request.onerror = () => failed(told(request.error));
+  });
+}
+
+/** All jobs, the last changed first, as JSON; those in the bin are among them until their time is over. */
+export async function list(): Promise<string> {
+  const jobs = await ask<JobRow[]>("jobs", (store) => store.getAll());
+  const over = jobs.filter((job) => job.binned !== undefined && job.binned < Date.now() - binnedDays * day);
+  for (const job of over) await remove(job.id);
+  return JSON.stringify(jobs.filter((job) => !over.includes(job)).sort((a, b) => b.changed - a.changed));
+}
+
+/** The text of a job; empty where it is not on the shelf. */
+export async function read(id: string): Promise<Uint8Array> {
+  return (await ask<TextRow | undefined>("texts", (store) => store.get(id)))?.json ?? new Uint8Array();
+}
+
+/** Keeps a job. Done when it is on disk. */
+export function write(id: string, name: string, json: Uint8Array): Promise<void> {
+  return change(["jobs", "texts"], (transaction) => {
+    transaction.objectStore("jobs").put({ id, name, changed: Date.now(), bytes: json.length } satisfies JobRow);
+    transaction.objectStore("texts").put({ id, json } satisfies TextRow);
+  });
+}
+
+/** Puts a job into the bin, or takes it out again. */
+export function bin(id: string, binned: boolean): Promise<void> {
+  return change(["jobs"], (transaction) => {
+    const jobs = transaction.objectStore("jobs");
+    const found = jobs.get(id) as IDBRequest<JobRow | undefined>;
+    found.onsuccess = () => {
+      if (found.result) jobs.put({ ...found.result, binned: binned ? Date.now() : undefined });
+    };
+  });
+}
+
+export function remove(id: string): Promise<void> {
+  return change(["jobs", "texts", "versions"], (transaction) => {
+    transaction.objectStore("jobs").delete(id);
+    transaction.objectStore("texts").delete(id);
+    const keys = transaction.objectStore("versions").index("job").getAllKeys(id);
+    keys.onsuccess = () => keys.result.forEach((key) => transaction.objectStore("versions").delete(key));
+  });
+}
+
+/** Versions of a job, the newest first, as JSON without their texts. */
+export async function versions(job: string): Promise<string> {
+  const rows = await ask<VersionRow[]>("versions", (store) => store.index("job").getAll(job));
+  return JSON.stringify(rows.reverse().map(({ key, at, label, automatic, bytes }) => ({ key, at, label, automatic, bytes })));
+}
+
+export async function readVersion(key: number): Promise<Uint8Array> {
+  return (await ask<VersionRow | undefined>("versions", (store) => store.get(key)))?.json ?? new Uint8Array();
+}
+
+/** Keeps a version; of its kind the oldest beyond a bound go. */
+export function addVersion(job: string, label: string, automatic: boolean, json: Uint8Array): Promise<void> {
+  return change(["versions"], (transaction) => {
+    const store = transaction.objectStore("versions");
+    store.add({ job, at: Date.now(), label, automatic, bytes: json.length, json } satisfies VersionRow);
+    const rows = store.index("job").getAll(job) as IDBRequest<VersionRow[]>;
+    rows.onsuccess = () => {
+      const alike = rows.result.filter((row) => row.automatic === automatic);
+      alike.slice(0, Math.max(0, alike.length - (automatic ? automaticKept : namedKept))).forEach((row) => store.delete(row.key!));
+    };
+  });
+}
+
+/** Asks the browser not to clear the shelf when the disk fills. */
+export async function persist(): Promise<boolean> {
+  return (await navigator.storage?.persist?.()) ?? false;
+}
+
+interface Keeper { invokeMethodAsync(name: string, ...values: unknown[]): Promise<unknown> }
+
+let release: (() => void) | undefined;
+
+/**
+ * Takes a job for this tab. False where another tab has it and it is not to be taken over. When another tab takes it over later, the keeper
+ * is told once.
+ */
+export function take(job: string, force: boolean, keeper: Keeper): Promise<boolean> {
+  letGo();
+  if (!navigator.locks) return Promise.resolve(true);
+  return new Promise((answer) => {
+    let mine = false;
+    let given = false;
+    navigator.locks
+      .request(`tautline job ${job}`, force ? { steal: true } : { ifAvailable: true }, (lock) => {
+        mine = lock !== null;
+        answer(mine);
+        return mine ? new Promise<void>((done) => { release = () => { given = true; done(); }; }) : undefined;
+      })
+      .catch(() => {
+        if (mine && !given) { release = undefined; void keeper.invokeMethodAsync("TakenOver", job); }
+      });
+  });
+}
+
+export function letGo(): void {
+  release?.();
+  release = undefined;
+}
