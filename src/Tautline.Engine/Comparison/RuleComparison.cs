@@ -26,6 +26,22 @@ public sealed record RuleComparison(
             : new(planA, planB, limits, FiguresOf(planA, planB), TakeoffOf(planA, planB));
     }
 
+    /// <summary>Plans the whole job with one spec everywhere, then with another, and compares the two plans. Take-off lines of a spec are compared by their part.</summary>
+    public static RuleComparison CompareSpecs(Job job, FenceCatalog catalog, Rules rules, SpecId a, SpecId b)
+    {
+        var (planA, planB) = (PlanBy(rules, WithSpec(job, a), catalog), PlanBy(rules, WithSpec(job, b), catalog));
+        return planA.HasErrors || planB.HasErrors ? new(planA, planB, [], [], []) : new(planA, planB, [], FiguresOf(planA, planB), TakeoffOf(planA, Renamed(planB, b, a)));
+    }
+
+    private static Job WithSpec(Job job, SpecId spec) => job with
+    {
+        Lines = [.. job.Lines.Select(l => l with { Spec = spec, Vertices = [.. l.Vertices.Select(v => v.Leg is { Spec: not null } leg ? v with { Leg = leg with { Spec = null } } : v)] })],
+    };
+
+    /// <summary>The second plan with its take-off under the first one's spec, so that the same part stands in one row.</summary>
+    private static Plan Renamed(Plan plan, SpecId from, SpecId to)
+        => plan with { Takeoff = [.. plan.Takeoff.Select(t => t.Spec == from ? t with { Spec = to } : t)] };
+
     private static Plan PlanBy(Rules rules, Job job, FenceCatalog catalog)
         => JobPlanner.Plan(job with { RuleSet = rules.Name }, catalog, rules, BuiltFacts.None);
 

@@ -26,6 +26,9 @@ public sealed class Front
     /// <summary>What people call the thing at an index: the first is 1.</summary>
     public static int Ordinal(int index) => index + 1;
 
+    /// <summary>The index behind a number that people see.</summary>
+    public static int IndexOf(int ordinal) => ordinal - 1;
+
     /// <summary>Its number on the rail, from 1.</summary>
     public static int NumberOf(DeskStep step) => (int)step + 1;
 

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using Tautline.Engine;
 using Tautline.Engine.Catalog;
+using Tautline.Engine.Editing;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
 
@@ -16,7 +17,7 @@ public sealed class Session
     private const double LongMilliseconds = 150;
 
     private readonly Lazy<FenceCatalog> catalog = new(FenceCatalog.BuiltIn);
-    private Job? job;
+    private JobHistory? history;
     private Job? shown;
     private Plan? plan;
     private OpenedJob? source;
@@ -36,11 +37,11 @@ public sealed class Session
     public FenceCatalog Catalog => catalog.Value;
 
     /// <summary>A job is open and planned.</summary>
-    public bool HasJob => job is not null && plan is not null;
+    public bool HasJob => history is not null && plan is not null;
 
     /// <summary>The job as the last edit left it; while something is dragged, as it would be.</summary>
     /// <exception cref="InvalidOperationException">No job is open: ask <see cref="HasJob"/> first.</exception>
-    public Job Job => shown ?? job ?? throw new InvalidOperationException("No job is open.");
+    public Job Job => shown ?? history?.Job ?? throw new InvalidOperationException("No job is open.");
 
     /// <summary>The plan of the job; the one before while <see cref="Planning"/>.</summary>
     /// <exception cref="InvalidOperationException">No job is open: ask <see cref="HasJob"/> first.</exception>
@@ -66,13 +67,20 @@ public sealed class Session
 
     public Selection Hovered { get; private set; } = Selection.None;
 
-    public History History { get; private set; } = History.Empty;
+    /// <summary>Why the last edit was refused, or what came of it besides; empty once another was made.</summary>
+    public IReadOnlyList<Finding> Refusal { get; private set; } = [];
+
+    /// <summary>What undoing would take back; nothing where there is nothing to undo.</summary>
+    public EditLabel? UndoLabel => history?.UndoLabel;
+
+    /// <summary>What would be done again.</summary>
+    public EditLabel? RedoLabel => history?.RedoLabel;
 
     /// <summary>Puts another job on the desk. Its history begins anew.</summary>
     public Task OpenAsync(OpenedJob file, bool readOnly = false)
     {
-        job = file.Job ?? throw new ArgumentException("There is no job in this file.", nameof(file));
-        (source, shown, History, ReadOnly) = (file, null, History.Empty, readOnly);
+        history = JobHistory.Of(file.Job ?? throw new ArgumentException("There is no job in this file.", nameof(file)));
+        (source, shown, ReadOnly, Refusal) = (file, null, readOnly, []);
         (Selected, Hovered) = (Selection.None, Selection.None);
         (plan, PlanMilliseconds) = (null, 0);
         return ReplanAsync(announce: true);
@@ -80,7 +88,7 @@ public sealed class Session
 
     public void Close()
     {
-        (job, shown, plan, source, History, Findings) = (null, null, null, null, History.Empty, []);
+        (history, shown, plan, source, Findings, Refusal) = (null, null, null, null, [], []);
         (Selected, Hovered, ReadOnly) = (Selection.None, Selection.None, false);
         Changed?.Invoke();
     }
@@ -92,33 +100,53 @@ public sealed class Session
     }
 
     /// <summary>Edits the job: the step can be undone by its label, the plan follows, the job is kept.</summary>
-    /// <param name="label">What was done, as 'move corner 2'.</param>
-    /// <param name="edit">A pure edit; where it gives back the same job nothing happened.</param>
+    /// <param name="edit">A pure edit, as those of <see cref="Engine.Editing"/>; what it says beside is shown.</param>
+    /// <param name="dragging">True while a drag lasts: edits of one label make one step until <see cref="Settle"/>, and nothing is kept before.</param>
     /// <returns>Done when the plan has followed; false where nothing was edited.</returns>
-    public async Task<bool> Apply(string label, Func<Job, Job> edit)
+    public async Task<bool> Apply(Func<Job, EditOutcome> edit, bool dragging = false)
     {
-        if (ReadOnly || job is not { } before) return false;
-        Job after = edit(before);
-        if (ReferenceEquals(after, before) && shown is null) return false;
+        if (ReadOnly || history is not { } before) return false;
+        EditOutcome outcome = edit(before.Job);
+        Refusal = [.. outcome.Problems.Select(p => source!.Describe(p))];
         shown = null;
-        if (!ReferenceEquals(after, before)) History = History.Did(label, before);
-        (job, source) = (after, source! with { Json = default, Job = after });
-        await ReplanAsync();
-        if (!ReferenceEquals(after, before)) Edited?.Invoke();
+        if (outcome.Job is not { } after || ReferenceEquals(after, before.Job))
+        {
+            Changed?.Invoke();
+            return false;
+        }
+
+        await MoveToAsync(before.Push(outcome.Label, after, dragging), keep: !dragging);
         return true;
     }
 
-    /// <summary>Shows the job as it would be, while something is dragged; nothing takes the preview back. The history stays.</summary>
-    public Task Preview(Func<Job, Job>? edit)
+    /// <summary>An edit that has no kind of its own, by its name in words.</summary>
+    public Task<bool> Apply(string label, Func<Job, Job> edit) => Apply(job => new EditOutcome(edit(job), new(EditKind.Other, label), []));
+
+    /// <summary>A drag is over: the next edit is a step of its own, and the job is kept.</summary>
+    public void Settle()
     {
-        if (ReadOnly || job is null) return Task.CompletedTask;
-        shown = edit?.Invoke(job);
+        history = history?.Settle();
+        Edited?.Invoke();
+    }
+
+    /// <summary>Shows the job as it would be, while something is dragged; nothing takes the preview back. The history stays.</summary>
+    public Task Preview(Func<Job, EditOutcome>? edit)
+    {
+        if (ReadOnly || history is null) return Task.CompletedTask;
+        shown = edit?.Invoke(history.Job).Job;
         return ReplanAsync();
     }
 
-    public Task Undo() => Step(History.Undo);
+    public Task Undo() => ReadOnly || history is not { CanUndo: true } now ? Task.CompletedTask : MoveToAsync(now.Undo());
 
-    public Task Redo() => Step(History.Redo);
+    public Task Redo() => ReadOnly || history is not { CanRedo: true } now ? Task.CompletedTask : MoveToAsync(now.Redo());
+
+    /// <summary>What the last edit had to say is read.</summary>
+    public void DismissRefusal()
+    {
+        Refusal = [];
+        Changed?.Invoke();
+    }
 
     public void Select(Selection selection)
     {
@@ -137,12 +165,12 @@ public sealed class Session
     /// <summary>The file the job came from; an empty name where it was made here.</summary>
     public string FileName => source?.FileName ?? "";
 
-    private async Task Step(Func<Job, (History History, Job Job)?> step)
+    private async Task MoveToAsync(JobHistory now, bool keep = true)
     {
-        if (ReadOnly || job is null || step(job) is not { } done) return;
-        (History, job, shown, source) = (done.History, done.Job, null, source! with { Json = default, Job = done.Job });
+        // What was read from a file is placed in a text that is no longer the job's.
+        (history, shown, source) = (now, null, source! with { Json = default, Job = now.Job });
         await ReplanAsync();
-        Edited?.Invoke();
+        if (keep) Edited?.Invoke();
     }
 
     private async Task ReplanAsync(bool announce = false)
@@ -165,7 +193,7 @@ public sealed class Session
         plan = JobPlanner.Plan(now, Catalog, RuleSets.For(now), BuiltFacts.None);
         PlanMilliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
         Words = new PlanWords(now.Units);
-        Findings = [.. source!.Findings.Concat(plan.Problems.Select(source.Describe)).OrderByDescending(f => f.Severity)];
+        Findings = [.. source!.Findings.Concat(plan.Problems.Select(p => source.Describe(p, now, plan))).OrderByDescending(f => f.Severity)];
         Revision++;
     }
 }

@@ -5,7 +5,7 @@ using Tautline.Web.Desk;
 namespace Tautline.Web.Parts;
 
 /// <summary>A part of the page that shows the session: it is drawn again when the job, the selection or the language changes.</summary>
-public abstract class Part : ComponentBase, IDisposable
+public abstract class Pane : ComponentBase, IDisposable
 {
     [Inject]
     public Session Session { get; set; } = null!;
