@@ -18,6 +18,7 @@ public partial class PlanMap
     private (int Revision, bool Hang, bool ReadOnly) drawn = (-1, false, false);
     private string drawnJob = "";
     private string length = "", angle = "", wrong = "";
+    private bool fitting;
 
     [Inject]
     public IJSRuntime Browser { get; set; } = null!;
@@ -40,6 +41,7 @@ public partial class PlanMap
         Desk = new MapDesk(Session, Tools, Look);
         Desk.ToolChanged += ToolLaidDown;
         Desk.SpokenChanged += Draw;
+        Desk.FitPoints += AskDistance;
         Session.HoverChanged += Point;
         Session.SelectionChanged += Point;
     }
@@ -105,6 +107,21 @@ public partial class PlanMap
         if (wrong.Length > 0) return;
         (length, angle) = ("", "");
         await DoAsync("focus");
+    }
+
+    private void AskDistance()
+    {
+        (fitting, length, wrong) = (true, "", "");
+        Draw();
+    }
+
+    private async Task ScaleAsync()
+    {
+        Parsed<Length> read = LengthText.Parse(length, Session.Job.Units == UnitSystem.Metric ? LengthUnit.Metre : LengthUnit.Foot);
+        wrong = read.Ok ? "" : $"{read.Problem.Message} {read.Problem.Hint}";
+        if (!read.Ok) return;
+        await DoAsync("scaleUnderlay", read.Value.Metres);
+        (fitting, length) = (false, "");
     }
 
     private Task FinishAsync(bool closed) => DoAsync("finish", closed);

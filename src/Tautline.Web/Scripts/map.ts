@@ -13,7 +13,7 @@ import { hit } from "./plan/hits";
 import { type Ink, inkOf, onTheme } from "./plan/ink";
 import { Painter, place } from "./plan/paint";
 import { empty, nothing, type Picture, type Point, same, type Target, unpack } from "./plan/picture";
-import { type Along, type Desk, Drag, Drawing, type Tool } from "./plan/tools";
+import { along, type Desk, Drag, Drawing, type Tool } from "./plan/tools";
 import { Underlay } from "./plan/underlay";
 import type { Frame } from "./plan/view";
 
@@ -32,6 +32,7 @@ class PlanMap {
   private drawing?: Drawing;
   private drag?: Drag;
   private marking?: Point;
+  private fitting?: Point[];
   private ink: Ink;
   private fitted = false;
   private waiting = 0;
@@ -56,7 +57,7 @@ class PlanMap {
       view: new View({ projection: site, center: [0, 0], resolution: 0.15, minResolution: 0.002, maxResolution: 2000, enableRotation: false, constrainOnlyCenter: true, smoothResolutionConstraint: false }),
       moveTolerance: 4,
     });
-    this.underlay = new Underlay(this.map, site, layer);
+    this.underlay = new Underlay(this.map, site);
     this.map.on("pointermove", (event) => this.moved(event as MapBrowserEvent<PointerEvent>));
     this.map.on("click", (event) => this.clicked(event as MapBrowserEvent<PointerEvent>));
     this.map.on("dblclick", (event) => { if (this.drawing) { event.stopPropagation(); void this.finish(false); } });
@@ -73,10 +74,11 @@ class PlanMap {
     this.element.dataset.posts = String(this.picture.postKinds.length);
   }
 
-  point(selected: Target, hovered: Target): void {
-    const news = !same(selected, this.selected);
-    [this.selected, this.hovered] = [selected, hovered];
-    if (news && selected.kind !== "none") this.reveal(selected);
+  point(kind: string, line: number, index: number, id: string, overKind: string, overLine: number, overIndex: number, overId: string): void {
+    const [selected, hovered]: Target[] = [{ kind, line, index, id }, { kind: overKind, line: overLine, index: overIndex, id: overId }] as [Target, Target];
+    const news = !same(selected!, this.selected);
+    [this.selected, this.hovered] = [selected!, hovered!];
+    if (news && kind !== "none") this.reveal(selected!);
     this.redraw();
   }
 
@@ -141,6 +143,29 @@ class PlanMap {
     this.underlay.dispose();
     this.map.setTarget(undefined);
     this.map.dispose();
+  }
+
+  loadUnderlay(job: string): Promise<string> { return this.underlay.load(job); }
+  layImage(job: string, name: string, bytes: Uint8Array, kind: string, world: number[] | null): Promise<string> { return this.underlay.image(job, name, bytes, kind, world); }
+  layTiles(job: string, address: string, figures: number[]): Promise<void> { return this.underlay.tiles(job, address, figures); }
+  fadeUnderlay(part: number): Promise<void> { return this.underlay.fade(part); }
+  removeUnderlay(job: string): Promise<void> { return this.underlay.remove(job); }
+
+  /** The next two clicks are two points of the picture; the distance between them is typed then. */
+  fitUnderlay(): void {
+    this.use("select");
+    this.fitting = [];
+    this.element.classList.add("aims");
+  }
+
+  /** The distance between the two points, in metres: the picture is made so large. */
+  async scaleUnderlay(metres: number): Promise<boolean> {
+    const [a, b] = this.fitting ?? [];
+    this.fitting = undefined;
+    this.element.classList.remove("aims");
+    if (!a || !b || !(metres > 0)) return false;
+    const now = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    return this.underlay.fit([...a, ...b], [...a, a[0] + ((b[0] - a[0]) * metres) / now, a[1] + ((b[1] - a[1]) * metres) / now]);
   }
 
   private stop(): void {
@@ -214,8 +239,8 @@ class PlanMap {
   /** Shows where a thing would come to stand. */
   private aim(at: Point): void {
     const from = this.marking;
-    const along = this.desk.invokeMethod<Along>("Along", at[0], at[1], this.tool, "", from ? "mark" : "", from?.[0] ?? at[0], from?.[1] ?? at[1]);
-    this.markingGhost = along.found ? { path: [], lengths: [], at: [along.east, along.north], words: along.words, stretch: along.path } : undefined;
+    const to = along(this.desk, at, this.tool, "", from ? "mark" : "", from ?? at);
+    this.markingGhost = to.found ? { path: [], lengths: [], at: [to.east, to.north], words: to.words, stretch: to.path } : undefined;
     this.redraw();
   }
 
@@ -257,6 +282,7 @@ class PlanMap {
   private clicked(event: MapBrowserEvent<PointerEvent>): void {
     const at = this.at(event);
     this.focus();
+    if (this.fitting) { this.fitPoint(at); return; }
     if (this.drawing) { this.addPoint(at); return; }
     if (this.tool === "gate" || this.tool === "pin") { void this.desk.invokeMethodAsync("Placed", this.tool, at[0], at[1]); return; }
     if (this.tool !== "select") return;
@@ -264,6 +290,13 @@ class PlanMap {
     if (this.draggable(found)) return; // picked when the button came up
     this.cursor = found.kind === "post" || found.kind === "vertex" ? found : this.cursor;
     void this.desk.invokeMethodAsync("Picked", found.kind, found.line, found.index, found.id, at[0], at[1]);
+  }
+
+  private fitPoint(at: Point): void {
+    this.fitting!.push(at);
+    this.markingGhost = { path: [...this.fitting!], lengths: [], at };
+    this.redraw();
+    if (this.fitting!.length === 2) void this.desk.invokeMethodAsync("FitPointsTaken");
   }
 
   private addPoint(at: Point): void {

@@ -21,6 +21,16 @@ public sealed class MapDesk(Session session, MapTools tools, Look look)
     /// <summary>The tool was laid down.</summary>
     public event Action? ToolChanged;
 
+    /// <summary>Two points of the picture under the drawing were clicked: their distance is wanted.</summary>
+    public event Action? FitPoints;
+
+    [JSInvokable]
+    public Task FitPointsTaken()
+    {
+        FitPoints?.Invoke();
+        return Task.CompletedTask;
+    }
+
     /// <summary>What the keyboard stands on, for those who hear the page.</summary>
     public string Spoken { get; private set; } = "";
 

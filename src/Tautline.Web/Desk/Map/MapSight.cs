@@ -99,6 +99,13 @@ public sealed class MapSight(Session session)
         return null;
     }
 
+    /// <summary>The middle of everything drawn, east and north in metres.</summary>
+    public static double[] Middle(Job job)
+    {
+        var points = job.Lines.SelectMany(l => l.Vertices).Select(v => (East: v.East.Metres, North: v.North.Metres)).ToList();
+        return points.Count == 0 ? [0, 0] : [(points.Min(p => p.East) + points.Max(p => p.East)) / 2, (points.Min(p => p.North) + points.Max(p => p.North)) / 2];
+    }
+
     /// <summary>Where a point falls on the lines; nothing where there are none.</summary>
     public LinePlace? Place(SitePoint point, LineId? only = null) => Placing.Nearest(Job, point, Length.FromMetres(1e6), only);
 

@@ -16,6 +16,7 @@ export class Painter {
   paint(scene: Scene, frame: Frame): void {
     const { pen } = this;
     this.taken.length = 0;
+    this.reserve(scene, frame);
     pen.save();
     pen.scale(this.ratio, this.ratio);
     pen.lineJoin = pen.lineCap = "round";
@@ -36,6 +37,14 @@ export class Painter {
     this.ghost(scene.ghost, frame);
     this.margin(scene, frame);
     pen.restore();
+  }
+
+  /** Where signs and posts that end a stretch will stand no words are put. */
+  private reserve({ picture, editing }: Scene, frame: Frame): void {
+    for (const p of picture.problems) if (p.severity > 0) this.seen(frame, p.east, p.north, ([x, y]) => this.taken.push([x - 11, y - 33, x + 11, y - 6]));
+    for (const p of picture.pins) this.seen(frame, p.east, p.north, ([x, y]) => this.taken.push([x - 7, y - 16, x + 7, y]));
+    if (editing && picture.vertices.length < 500) for (const v of picture.vertices) this.seen(frame, v.east, v.north, ([x, y]) => this.taken.push([x - 8, y - 8, x + 8, y + 8]));
+    this.taken.push([frame.width - 42, 0, frame.width, 62]);
   }
 
   private seen(frame: Frame, east: number, north: number, draw: (at: Point) => void): void {

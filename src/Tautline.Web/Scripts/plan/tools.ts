@@ -2,7 +2,7 @@
 import { type Ghost, noGhost } from "./ghost";
 import type { Picture, Point, Target } from "./picture";
 
-export interface Snapped { east: number; north: number; kind: string; round: boolean; length: string; turn: string; wayEast: number; wayNorth: number }
+export interface Snapped { east: number; north: number; kind: string; round: boolean; length: string; turn: string }
 export interface Typed { ok: boolean; east: number; north: number; message: string }
 export interface Along { found: boolean; east: number; north: number; words: string; path: number[] }
 
@@ -10,6 +10,13 @@ export interface Along { found: boolean; east: number; north: number; words: str
 export interface Desk {
   invokeMethod<T>(name: string, ...values: unknown[]): T;
   invokeMethodAsync<T>(name: string, ...values: unknown[]): Promise<T>;
+}
+
+/** Asks the page and gets its answer at once. */
+function ask<T>(desk: Desk, name: string, ...values: unknown[]): T { return JSON.parse(desk.invokeMethod<string>(name, ...values)) as T; }
+
+export function along(desk: Desk, at: Point, kind: string, id: string, part: string, start: Point): Along {
+  return ask<Along>(desk, "Along", at[0], at[1], kind, id, part, start[0], start[1]);
 }
 
 export type Tool = "select" | "line" | "gate" | "obstacle" | "work" | "pin";
@@ -32,7 +39,7 @@ export class Drawing {
 
   ask(at: Point, tolerance: number): Snapped {
     const [from, way] = [this.points.at(-1), this.way()];
-    return this.desk.invokeMethod<Snapped>("Snap", at[0], at[1], tolerance, from?.[0] ?? null, from?.[1] ?? null, way?.[0] ?? null, way?.[1] ?? null, "", this.points.flat());
+    return ask<Snapped>(this.desk, "Snap", at[0], at[1], tolerance, from?.[0] ?? null, from?.[1] ?? null, way?.[0] ?? null, way?.[1] ?? null, "", this.points.flat());
   }
 
   move(at: Point, tolerance: number): Point {
@@ -59,7 +66,7 @@ export class Drawing {
     const from = this.points.at(-1);
     const way = this.way();
     const to = this.pointer ?? from;
-    const typed = this.desk.invokeMethod<Typed>("Typed", length, angle, from?.[0] ?? 0, from?.[1] ?? 0, way?.[0] ?? null, way?.[1] ?? null, to?.[0] ?? null, to?.[1] ?? null);
+    const typed = ask<Typed>(this.desk, "Typed", length, angle, from?.[0] ?? 0, from?.[1] ?? 0, way?.[0] ?? null, way?.[1] ?? null, to?.[0] ?? null, to?.[1] ?? null);
     if (!typed.ok) return typed.message;
     if (!from) this.points.push([0, 0]);
     const at: Point = [typed.east, typed.north];
@@ -115,9 +122,9 @@ export class Drag {
   private corner(at: Point, tolerance: number): void {
     const beside = this.neighbours();
     const [from] = beside;
-    const snapped = this.desk.invokeMethod<Snapped>("Snap", at[0], at[1], tolerance, from?.[0] ?? null, from?.[1] ?? null, null, null, this.target.kind === "vertex" ? this.target.id : "", []);
+    const snapped = ask<Snapped>(this.desk, "Snap", at[0], at[1], tolerance, from?.[0] ?? null, from?.[1] ?? null, null, null, this.target.kind === "vertex" ? this.target.id : "", []);
     this.at = [snapped.east, snapped.north];
-    const lengths = this.desk.invokeMethod<string[]>("Lengths", [...(beside[0] ?? this.at), ...this.at, ...(beside[1] ?? this.at)]);
+    const lengths = ask<string[]>(this.desk, "Lengths", [...(beside[0] ?? this.at), ...this.at, ...(beside[1] ?? this.at)]);
     const path: Point[] = beside[0] ? [beside[0], this.at] : [this.at];
     if (beside[1]) path.push(beside[1]);
     this.ghost = {
@@ -127,10 +134,10 @@ export class Drag {
   }
 
   private thing(at: Point): void {
-    const along = this.desk.invokeMethod<Along>("Along", at[0], at[1], this.target.kind, this.target.id, this.target.part ?? "", this.start[0], this.start[1]);
-    if (!along.found) return;
+    const to = along(this.desk, at, this.target.kind, this.target.id, this.target.part ?? "", this.start);
+    if (!to.found) return;
     this.at = at;
-    this.ghost = { path: [], lengths: [], at: [along.east, along.north], words: along.words, stretch: along.path };
+    this.ghost = { path: [], lengths: [], at: [to.east, to.north], words: to.words, stretch: to.path };
   }
 
   drop(): Promise<unknown> {

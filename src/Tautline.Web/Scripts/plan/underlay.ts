@@ -2,17 +2,16 @@
 // job and is no part of it: the plan does not depend on it.
 import type Map from "ol/Map";
 import ImageLayer from "ol/layer/Image";
-import type Layer from "ol/layer/Layer";
 import TileLayer from "ol/layer/Tile";
+import { addCoordinateTransforms } from "ol/proj";
 import type Projection from "ol/proj/Projection";
 import ImageCanvas from "ol/source/ImageCanvas";
 import XYZ from "ol/source/XYZ";
-import TileGrid from "ol/tilegrid/TileGrid";
 
 /** east = a x + b y + c, north = d x + e y + f, with x to the right and y down in pixels of the picture: the six figures of a world file. */
 export interface Placement { a: number; b: number; c: number; d: number; e: number; f: number }
 
-export interface Kept { job: string; kind: "image" | "tiles"; name: string; blob?: Blob; placement?: Placement; address?: string; faint: number; extent?: number[] }
+export interface Kept { job: string; kind: "image" | "tiles"; name: string; blob?: Blob; placement?: Placement; address?: string; faint: number; figures?: number[] }
 
 const database = "tautline-underlay";
 
@@ -52,7 +51,7 @@ export class Underlay {
   private picture?: ImageBitmap;
   private kept?: Kept;
 
-  constructor(private readonly map: Map, private readonly projection: Projection, private readonly above: Layer) {}
+  constructor(private readonly map: Map, private readonly projection: Projection) {}
 
   /** Brings back what was kept for a job; says its name, or nothing. */
   async load(job: string): Promise<string> {
@@ -76,9 +75,9 @@ export class Underlay {
     return "";
   }
 
-  /** Tiles of a usual web map; the grid says where the job lies on it: metres of the map at its origin, and how long one of them is on the ground. */
-  async tiles(job: string, address: string, east: number, north: number, ground: number): Promise<void> {
-    const kept: Kept = { job, kind: "tiles", name: address, address, faint: 0.7, extent: [east, north, ground] };
+  /** Tiles of a usual web map. The six figures say where a metre of the site lies on it; tiles are bent to the site as they are drawn. */
+  async tiles(job: string, address: string, figures: number[]): Promise<void> {
+    const kept: Kept = { job, kind: "tiles", name: address, address, faint: 0.7, figures };
     await this.lay(kept);
     await change((store) => store.put(kept));
   }
@@ -130,8 +129,7 @@ export class Underlay {
     this.layer = kept.kind === "tiles" ? this.tileLayer(kept) : await this.imageLayer(kept);
     if (!this.layer) return;
     this.layer.setOpacity(kept.faint);
-    this.map.getLayers().setAt(0, this.layer);
-    this.map.getLayers().setAt(1, this.above);
+    this.map.getLayers().insertAt(0, this.layer);
   }
 
   private clear(): void {
@@ -162,10 +160,12 @@ export class Underlay {
   }
 
   private tileLayer(kept: Kept): TileLayer<XYZ> {
-    const [east, north, ground] = kept.extent as [number, number, number];
-    const half = 20037508.342789244;
-    const resolutions = Array.from({ length: 23 }, (_, z) => ((2 * half) / 256 / 2 ** z) * ground);
-    const grid = new TileGrid({ resolutions, origin: [(-half - east) * ground, (half - north) * ground], tileSize: 256 });
-    return new TileLayer({ source: new XYZ({ url: kept.address!, tileGrid: grid, projection: this.projection, crossOrigin: "anonymous", wrapX: false }) });
+    const [a, b, c, d, e, f] = kept.figures as [number, number, number, number, number, number];
+    const det = a * e - b * d;
+    addCoordinateTransforms(
+      this.projection, "EPSG:3857",
+      ([x, y]) => [a * x! + b * y! + c, d * x! + e * y! + f],
+      ([x, y]) => [(e * (x! - c) - b * (y! - f)) / det, (a * (y! - f) - d * (x! - c)) / det]);
+    return new TileLayer({ source: new XYZ({ url: kept.address!, crossOrigin: "anonymous", maxZoom: 20 }) });
   }
 }
