@@ -97,9 +97,23 @@ class PlanMap {
     const size = this.map.getSize();
     if (!size || !size[0] || !size[1]) return;
     this.fitted = this.picture.legs.length > 0;
-    const [wide, high] = [Math.max(3, east - west), Math.max(3, north - south)];
+    const least = this.fitted ? 3 : 60;
+    this.showBox(west, south, east, north, least, size as [number, number]);
+  }
+
+  private showBox(west: number, south: number, east: number, north: number, least: number, size: [number, number]): void {
+    const [wide, high] = [Math.max(least, east - west), Math.max(least, north - south)];
     this.map.getView().setCenter([(west + east) / 2, (south + north) / 2]);
     this.map.getView().setResolution(Math.max(wide / Math.max(60, size[0] - 130), high / Math.max(60, size[1] - 130)));
+  }
+
+  /** Shows the whole line being drawn where its last point lies outside. */
+  private showDrawn(points: Point[]): void {
+    const [frame, last, size] = [this.frame(), points.at(-1), this.map.getSize()];
+    if (!last || !size) return;
+    if (Math.abs(last[0] - frame.east) < (frame.width / 2 - 40) * frame.resolution && Math.abs(last[1] - frame.north) < (frame.height / 2 - 40) * frame.resolution) return;
+    const [east, north] = [points.map((p) => p[0]), points.map((p) => p[1])];
+    this.showBox(Math.min(...east), Math.min(...north), Math.max(...east), Math.max(...north), 3, size as [number, number]);
   }
 
   forget(): void { this.fitted = false; }
@@ -114,8 +128,7 @@ class PlanMap {
     if (!this.drawing) return "";
     const wrong = this.drawing.type(length, angle);
     this.redraw();
-    const last = this.drawing.points.at(-1);
-    if (!wrong && last) this.bring(last);
+    if (!wrong) { this.say(); this.showDrawn(this.drawing.points); }
     return wrong;
   }
 
