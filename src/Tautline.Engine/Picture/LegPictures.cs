@@ -45,7 +45,7 @@ internal static class LegPictures
         var length = trace.Words.Long(Length.FromNanometres(path.LevelNm));
         var words = path.Curve is { } curve ? $"{length}, R {trace.Words.Long(curve.Curve.Radius)}" : length;
         return new(
-            line, index, trace.Shapes[line].Vertices[index].Leg?.Id, words, BearingText.Format(path.Heading), middle.East.Metres, middle.North.Metres,
+            line, index, trace.Shapes[line].Vertices[index].Leg?.Id, words, Short(BearingText.Format(path.Heading)), middle.East.Metres, middle.North.Metres,
             path.HeadingAt(path.LevelNm / 2).AzimuthDegrees);
     }
 
@@ -53,7 +53,11 @@ internal static class LegPictures
         => [.. trace.Shapes.SelectMany((s, line) => s.Vertices.Select((v, i) => new VertexPicture(line, i, v.Id, LegPath.PointOf(v).East.Metres, LegPath.PointOf(v).North.Metres, Turn(s, i), Inside(s, i))))];
 
     private static string Turn(LineShape shape, int vertex)
-        => shape.TurnAt(vertex) is not { } turn ? "" : Math.Abs(turn) < 0.005 ? "" : AngleText.Format(turn);
+        => shape.TurnAt(vertex) is not { } turn ? "" : Math.Abs(turn) < 0.005 ? "" : Short(AngleText.Format(turn));
+
+    /// <summary>Whole degrees and minutes without the zeros behind them: there is little room on a drawing.</summary>
+    private static string Short(string angle)
+        => angle.Replace("°00'00\"", "°", StringComparison.Ordinal).Replace("'00\"", "'", StringComparison.Ordinal);
 
     private static double Inside(LineShape shape, int vertex)
     {

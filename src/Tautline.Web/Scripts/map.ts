@@ -182,7 +182,7 @@ class PlanMap {
   }
 
   private stop(): void {
-    [this.drawing, this.drag, this.marking] = [undefined, undefined, undefined];
+    [this.drawing, this.drag, this.marking, this.markingGhost, this.fitting] = [undefined, undefined, undefined, undefined, undefined];
   }
 
   private redraw(): void { this.map.render(); }
@@ -214,6 +214,7 @@ class PlanMap {
         hang: this.hang, editing: this.tool === "select" && !this.readOnly, cursor: document.activeElement === this.element ? this.cursor : nothing,
       },
       { width, height, east, north, resolution: state.viewState.resolution });
+    this.element.dataset.view = `${east} ${north} ${state.viewState.resolution}`;
     this.element.dataset.painted = (performance.now() - started).toFixed(1);
     return this.canvas;
   }

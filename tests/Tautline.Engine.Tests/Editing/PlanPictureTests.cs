@@ -28,7 +28,7 @@ public sealed class PlanPictureTests
         Assert.Equal([0, 0, 0, 10], picture.Runs.ToArray());
         Assert.Equal([0, 9, 10], picture.Bays.ToArray()[^3..]);
         var leg = Assert.Single(picture.Legs);
-        Assert.Equal(("100' 0\"", "N 0°00'00\" E"), (leg.Length, leg.Bearing));
+        Assert.Equal(("100' 0\"", "N 0° E"), (leg.Length, leg.Bearing));
         Assert.Equal(["0+00", "1+00"], picture.Stations.Select(s => s.Words));
         Assert.Equal([0, 0, 0, 100], InFeet(picture.Extent));
     }
@@ -39,7 +39,7 @@ public sealed class PlanPictureTests
         var picture = Of(Some.Yard());
         var bays = picture.Bays.ToArray();
         Assert.Equal(0, bays[^1]);
-        Assert.Equal(["R 90°00'00\"", "R 90°00'00\"", "R 90°00'00\"", "R 90°00'00\""], picture.Vertices.Select(v => v.Turn));
+        Assert.Equal(["R 90°", "R 90°", "R 90°", "R 90°"], picture.Vertices.Select(v => v.Turn));
         Assert.Equal(45, picture.Vertices[0].Inside, 6);
     }
 

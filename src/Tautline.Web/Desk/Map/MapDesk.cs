@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Microsoft.JSInterop;
@@ -12,11 +13,15 @@ namespace Tautline.Web.Desk.Map;
 public sealed class MapDesk(Session session, MapTools tools, Look look)
 {
     /// <summary>While planning takes longer than this the plan follows a drag only when it is dropped.</summary>
-    private const double QuickMilliseconds = 60;
+    private const double QuickMilliseconds = 250;
+
+    /// <summary>The plan takes no more than one part in so many of a drag: the hand comes first.</summary>
+    private const double Share = 3;
 
     private readonly MapSight sight = new(session);
     private bool busy;
     private bool previewed;
+    private long followed;
 
     /// <summary>The tool was laid down.</summary>
     public event Action? ToolChanged;
@@ -72,6 +77,7 @@ public sealed class MapDesk(Session session, MapTools tools, Look look)
     public async Task Dragging(string kind, int line, int index, string id, double east, double north)
     {
         if (busy || session.PlanMilliseconds > QuickMilliseconds || kind != "vertex") return;
+        if (previewed && Stopwatch.GetElapsedTime(followed).TotalMilliseconds < Share * session.PlanMilliseconds) return;
         busy = true;
         try
         {
@@ -80,17 +86,17 @@ public sealed class MapDesk(Session session, MapTools tools, Look look)
         }
         finally
         {
-            busy = false;
+            (busy, followed) = (false, Stopwatch.GetTimestamp());
         }
     }
 
     [JSInvokable]
     public async Task Dropped(string kind, int line, int index, string id, string part, double east, double north, double startEast, double startNorth)
     {
-        if (previewed) await session.Preview(null);
-        previewed = false;
         NewIds ids = Fresh();
-        await session.Apply(job => MapEdits.Drop(job, kind, id, part, Point(east, north), Point(startEast, startNorth), ids));
+        bool done = await session.Apply(job => MapEdits.Drop(job, kind, id, part, Point(east, north), Point(startEast, startNorth), ids));
+        if (!done && previewed) await session.Preview(null); // the plan still shows the job as it would have been
+        previewed = false;
         if (kind == "vertex") session.Select(Selection.Vertex(LineAt(line), index));
     }
 

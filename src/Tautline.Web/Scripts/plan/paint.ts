@@ -94,7 +94,7 @@ export class Painter {
       const centre = middle(stretch.path);
       const at = pixel(frame, centre.at[0], centre.at[1]);
       if (stretch.kind === "tree") symbols.tree(pen, ink, at, Math.max(10, width / 2));
-      this.label(stretch.words, [at[0] + Math.sin(centre.angle) * (width / 2 + 9), at[1] - Math.cos(centre.angle) * -(width / 2 + 9)], centre.angle, frame, 11);
+      this.label(short(stretch.words), [at[0] + Math.sin(centre.angle) * (width / 2 + 9), at[1] - Math.cos(centre.angle) * -(width / 2 + 9)], centre.angle, frame, 11);
     }
     pen.lineCap = "round";
   }
@@ -422,6 +422,9 @@ export class Painter {
     symbols.scaleBar(this.pen, this.ink, [16, frame.height - 16], frame.resolution, picture.metric);
   }
 }
+
+/** A note is told whole where it is selected; on the paper there is room for its head. */
+function short(text: string): string { return text.length > 26 ? `${text.slice(0, 24).trimEnd()}…` : text; }
 
 /** Where what is pointed at stands, where it is a place. */
 export function place(picture: Picture, target: Target): Point | undefined {
