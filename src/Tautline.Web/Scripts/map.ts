@@ -36,6 +36,8 @@ class PlanMap {
   private ink: Ink;
   private fitted = false;
   private waiting = 0;
+  /** When the hand last did something here: the paper then stays where it is. */
+  private touched = 0;
   private pointer?: { at: Point; coarse: boolean };
   private readonly canvas = document.createElement("canvas");
   private readonly map: Map;
@@ -78,7 +80,7 @@ class PlanMap {
     const [selected, hovered]: Target[] = [{ kind, line, index, id }, { kind: overKind, line: overLine, index: overIndex, id: overId }] as [Target, Target];
     const news = !same(selected!, this.selected);
     [this.selected, this.hovered] = [selected!, hovered!];
-    if (news && kind !== "none") this.reveal(selected!);
+    if (news && kind !== "none" && performance.now() - this.touched > 1500) this.reveal(selected!);
     this.redraw();
   }
 
@@ -222,6 +224,7 @@ class PlanMap {
   private markingGhost?: { path: Point[]; lengths: string[]; at?: Point; words?: string; stretch?: number[] };
 
   private at(event: MapBrowserEvent<PointerEvent>): Point {
+    this.touched = performance.now();
     this.pointer = { at: event.coordinate as Point, coarse: event.originalEvent.pointerType === "touch" };
     return event.coordinate as Point;
   }

@@ -12,7 +12,7 @@ namespace Tautline.Web.Desk.Map;
 /// <summary>The door between the drawing's scripts and the session: what they ask is answered at once, what they did is edited.</summary>
 public sealed class MapDesk(Session session, MapTools tools, Look look)
 {
-    /// <summary>While planning takes longer than this the plan follows a drag only when it is dropped.</summary>
+    /// <summary>While planning takes longer than this the plan follows a drag only when it is dropped. The very first plan is slow and says nothing.</summary>
     private const double QuickMilliseconds = 250;
 
     /// <summary>The plan takes no more than one part in so many of a drag: the hand comes first.</summary>
@@ -76,7 +76,7 @@ public sealed class MapDesk(Session session, MapTools tools, Look look)
     [JSInvokable]
     public async Task Dragging(string kind, int line, int index, string id, double east, double north)
     {
-        if (busy || session.PlanMilliseconds > QuickMilliseconds || kind != "vertex") return;
+        if (busy || (session.PlanMilliseconds > QuickMilliseconds && session.Revision > 1) || kind != "vertex") return;
         if (previewed && Stopwatch.GetElapsedTime(followed).TotalMilliseconds < Share * session.PlanMilliseconds) return;
         busy = true;
         try

@@ -4,7 +4,7 @@ import { far, type Frame, fromPath, fromSegment, pixel } from "./view";
 
 /** @param at on the site; @param reach in metres */
 export function hit(picture: Picture, at: Point, reach: number, frame: Frame, handles: boolean, selected: Target): Target {
-  return (handles ? handle(picture, at, reach, selected) : undefined) ?? mark(picture, at, frame) ?? postAt(picture, at, reach) ?? along(picture, at, reach) ?? nothing;
+  return (handles ? handle(picture, at, reach, selected) : undefined) ?? mark(picture, at, frame) ?? gateAt(picture, at, reach) ?? postAt(picture, at, reach) ?? along(picture, at, reach) ?? nothing;
 }
 
 function handle(picture: Picture, at: Point, reach: number, selected: Target): Target | undefined {
@@ -39,6 +39,15 @@ function mark(picture: Picture, at: Point, frame: Frame): Target | undefined {
   for (const p of picture.problems) {
     const [x, y] = pixel(frame, p.east, p.north);
     if (p.severity > 0 && Math.abs(here[0] - x) < 11 && Math.abs(here[1] - (y - 22)) < 11) return { kind: "problem", line: -1, index: p.index, id: "" };
+  }
+  return undefined;
+}
+
+/** The opening of a gate, also where its posts stand so near that they fill it. */
+function gateAt(picture: Picture, at: Point, reach: number): Target | undefined {
+  for (const g of picture.gates) {
+    const [middle, jamb] = [far(at, [(g.faces[0]! + g.faces[2]!) / 2, (g.faces[1]! + g.faces[3]!) / 2]), Math.min(far(at, [g.faces[0]!, g.faces[1]!]), far(at, [g.faces[2]!, g.faces[3]!]))];
+    if (middle < jamb && fromPath(g.faces, at) < reach) return { kind: "gate", line: g.line, index: g.index, id: g.id };
   }
   return undefined;
 }
