@@ -46,7 +46,7 @@ public static class GroundChanges
         : units == UnitSystem.Metric ? there.Metres.ToString("0.###", CultureInfo.InvariantCulture) + " m"
         : there.Feet.ToString("0.###", CultureInfo.InvariantCulture) + "'";
 
-    private static Task Change(Session session, LineId id, Func<Line, Line> change) => session.Apply(job => Changed(job, id, change));
+    private static Task<bool> Change(Session session, LineId id, Func<Line, Line> change) => session.Apply(job => Changed(job, id, change));
 
     private static EditOutcome Changed(Job job, LineId id, Func<Line, Line> change) => LineEdits.Change(job, id, EditKind.ChangeLine, change);
 }
