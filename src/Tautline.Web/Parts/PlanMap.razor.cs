@@ -138,6 +138,7 @@ public partial class PlanMap
         Session.HoverChanged -= Point;
         Session.SelectionChanged -= Point;
         base.Dispose();
+        GC.SuppressFinalize(this);
     }
 
     public async ValueTask DisposeAsync()

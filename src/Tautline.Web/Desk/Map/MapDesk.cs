@@ -55,7 +55,7 @@ public sealed class MapDesk(Session session, MapTools tools, Look look)
     [JSInvokable]
     public string Lengths(double[] path)
     {
-        IReadOnlyList<SitePoint> points = Points(path);
+        List<SitePoint> points = Points(path);
         return Json([.. points.Skip(1).Select((p, i) => sight.LengthWords(points[i], p))], MapJson.Default.StringArray);
     }
 

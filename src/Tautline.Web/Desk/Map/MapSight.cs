@@ -22,9 +22,8 @@ public sealed class MapSight(Session session)
     /// <param name="drawn">Points of the line being drawn: it is snapped to as well.</param>
     public SnapAnswer Snap(SitePoint point, Length tolerance, SitePoint? from, Direction? way, VertexId? except, IReadOnlyList<SitePoint> drawn)
     {
-        var snap = tolerance.Metres > 0
-            ? Snapping.Candidates(With(drawn), new SnapAsk(point, tolerance, from, way, Step(tolerance), except)).FirstOrDefault()
-            : null;
+        IReadOnlyList<Snap> found = tolerance.Metres > 0 ? Snapping.Candidates(With(drawn), new SnapAsk(point, tolerance, from, way, Step(tolerance), except)) : [];
+        Snap? snap = found.Count > 0 ? found[0] : null;
         SitePoint at = snap?.Point ?? point;
         return new(at.East.Metres, at.North.Metres, snap?.Kind.ToString() ?? "", snap?.IsRound ?? false, LengthWords(from, at), TurnWords(from, way, at));
     }
