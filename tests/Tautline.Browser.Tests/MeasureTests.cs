@@ -13,48 +13,63 @@ namespace Tautline.Browser.Tests;
 /// the test executable with -explicit only.
 /// </summary>
 [Trait("Category", "Slow")]
-public sealed class MeasureTests(BrowserSite site, ITestOutputHelper output) : IClassFixture<BrowserSite>
+public sealed class MeasureTests(BrowserSite site, ITestOutputHelper output)
 {
+    // From the edit of a field to the next frame after the page shows the new plan, and how long planning alone took.
+    private const string EditToRedraw = """
+        async length => {
+          const field = document.querySelector('input[aria-label="Length 1"]'), bench = document.querySelector('.bench');
+          const before = bench.dataset.revision, start = performance.now();
+          field.value = length;
+          field.dispatchEvent(new Event('change', { bubbles: true }));
+          await new Promise(done => new MutationObserver((_, watch) => { if (bench.dataset.revision !== before) { watch.disconnect(); done(); } }).observe(bench, { attributes: true }));
+          await new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)));
+          return performance.now() - start;
+        }
+        """;
+
     [Fact(Explicit = true)]
-    public async Task FirstLoadPlanAndPdf()
+    public async Task FirstLoadAndReload()
     {
         for (int visitNumber = 0; visitNumber < 5; visitNumber++)
         {
             await using Visit visit = await site.VisitAsync();
             long start = Stopwatch.GetTimestamp();
-            IReadOnlyList<Answer> answers = await visit.OpenAsync();
+            await visit.OpenAsync();
             double first = Stopwatch.GetElapsedTime(start).TotalSeconds;
+            IReadOnlyList<Answer> answers = await visit.AnswersAsync();
             start = Stopwatch.GetTimestamp();
             await visit.Page.ReloadAsync();
-            await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Open sample" }).WaitForAsync();
+            await visit.Page.Locator(".start").WaitForAsync();
             double again = Stopwatch.GetElapsedTime(start).TotalSeconds;
-            await visit.OpenSampleAsync("level yard");
-            string yard = await TimesAsync(visit);
-            await visit.MakePdfAsync();
-            string pdf = await visit.Page.Locator("#pdf-time").InnerTextAsync();
-            await visit.OpenFileAsync("half-mile.json", Encoding.UTF8.GetString(JobFile.Write(HalfMile())));
-            string mile = await TimesAsync(visit);
             output.WriteLine(string.Create(
-                CultureInfo.InvariantCulture,
-                $"{answers.Sum(a => a.Bytes)} bytes in {answers.Count} files; usable {first:0.00} s, reload {again:0.00} s; yard {yard}; PDF {pdf}; half a mile {mile}"));
+                CultureInfo.InvariantCulture, $"{answers.Sum(a => a.Bytes)} bytes in {answers.Count} files; usable {first:0.00} s, reload {again:0.00} s"));
         }
     }
 
-    private static async Task<string> TimesAsync(Visit visit)
+    [Theory(Explicit = true)]
+    [InlineData(50)]
+    [InlineData(500)]
+    [InlineData(5000)]
+    public async Task EditToRedrawAtSoManyPosts(int posts)
     {
-        await visit.PlanAsync();
-        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Time it" }).ClickAsync();
-        await visit.Page.Locator("#again-time").WaitForAsync();
-        return $"{await visit.Page.Locator("#first-time").InnerTextAsync()}, again {await visit.Page.Locator("#again-time").InnerTextAsync()}";
+        await using Visit visit = await site.VisitAsync();
+        await visit.OpenAsync();
+        await visit.OpenFileAsync("long.json", Encoding.UTF8.GetString(JobFile.Write(Straight(posts))));
+        await visit.KeptAsync();
+        List<double> took = [];
+        for (int i = 0; i < 8; i++) took.Add(await visit.Page.EvaluateAsync<double>(EditToRedraw, $"{60 + i}'"));
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{posts} posts: {string.Join(", ", took.Select(t => t.ToString("0", CultureInfo.InvariantCulture)))} ms"));
     }
 
-    /// <summary>Six legs of 440 ft with turns, one of them on a grade.</summary>
-    private static Job HalfMile()
+    /// <summary>Legs of 100 ft with a turn at each corner, until there are about so many posts.</summary>
+    private static Job Straight(int posts)
     {
-        IReadOnlyList<OrderKey> keys = OrderKey.Spread(7);
+        int corners = posts / 10 + 1;
+        IReadOnlyList<OrderKey> keys = OrderKey.Spread(corners);
         return new Job
         {
-            Id = new("half-mile"),
+            Id = new("long"),
             Specs = [new Spec { Id = new("fence"), Height = Length.FromFeet(6), Brace = "no" }],
             Lines =
             [
@@ -62,13 +77,13 @@ public sealed class MeasureTests(BrowserSite site, ITestOutputHelper output) : I
                 {
                     Id = new("line"),
                     Spec = new("fence"),
-                    Vertices = [.. Enumerable.Range(0, 7).Select(i => new Vertex
+                    Vertices = [.. Enumerable.Range(0, corners).Select(i => new Vertex
                     {
                         Id = new($"v{i}"),
                         Order = keys[i],
-                        East = Length.FromFeet(440 * ((i + 1) / 2)),
-                        North = Length.FromFeet(440 * (i / 2)),
-                        Leg = i < 6 ? new Leg { Id = new($"leg{i}"), Grade = new Slope(i == 2 ? 0.05 : 0) } : null,
+                        East = Length.FromFeet(100 * ((i + 1) / 2)),
+                        North = Length.FromFeet(100 * (i / 2)),
+                        Leg = i < corners - 1 ? new Leg { Id = new($"leg{i}") } : null,
                     })],
                 },
             ],

@@ -10,6 +10,9 @@ public static class WebHost
     /// <summary>Tried first, so that the address can be kept as a bookmark; another is taken where it is in use.</summary>
     public const int UsualPort = 5080;
 
+    // The web app's own list of its files, where it was published; before that the build's list is found by itself.
+    private static readonly string PublishedAddresses = Path.Combine(AppContext.BaseDirectory, "Tautline.Web.staticwebassets.endpoints.json");
+
     /// <summary>The app, not yet started.</summary>
     /// <param name="args">As ASP.NET Core takes them: '--urls http://localhost:8080'.</param>
     public static WebApplication Build(string[] args)
@@ -23,7 +26,7 @@ public static class WebHost
         app.Use(SafeHeadersAsync);
         app.Use(PageAtTheRootAsync);
         app.UseRouting();
-        app.MapStaticAssets();
+        app.MapStaticAssets(Path.Exists(PublishedAddresses) ? PublishedAddresses : null);
         return app;
     }
 

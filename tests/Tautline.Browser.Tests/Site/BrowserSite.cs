@@ -1,8 +1,11 @@
 using Microsoft.Playwright;
 
+[assembly: AssemblyFixture(typeof(Tautline.Browser.Tests.Site.BrowserSite))]
+[assembly: CollectionBehavior(MaxParallelThreads = 2)]
+
 namespace Tautline.Browser.Tests.Site;
 
-/// <summary>The published app on a server of its own, and a Chromium to open it with. Both are started once for all tests.</summary>
+/// <summary>The published app on its own server, and a Chromium to open it with. Both are started once for all tests.</summary>
 public sealed class BrowserSite : IAsyncLifetime
 {
     private static readonly string[] arguments =
@@ -11,31 +14,32 @@ public sealed class BrowserSite : IAsyncLifetime
         "--disable-component-update", "--disable-sync",
     ];
 
-    private StaticServer? server;
+    private ServedApp? server;
     private IPlaywright? playwright;
     private IBrowser? browser;
 
     public async ValueTask InitializeAsync()
     {
         if (FindChromium() is not { } chromium) return;
-        server = await StaticServer.StartAsync(await PublishedApp.FolderAsync());
+        server = await ServedApp.StartAsync();
         playwright = await Playwright.CreateAsync();
         browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = chromium, Args = arguments });
     }
 
-    /// <summary>A page of its own for one test, with nothing cached from any other. Skips the test where there is no Chromium.</summary>
-    internal async Task<Visit> VisitAsync(int width = 1440, int height = 900, ColorScheme colours = ColorScheme.Light)
+    /// <summary>A page of its own for one test, with nothing kept or cached from any other. Skips the test where there is no Chromium.</summary>
+    internal async Task<Visit> VisitAsync(int width = 1440, int height = 900, string theme = "light", string language = "en-GB")
     {
         if (browser is null || server is null) Assert.Skip("no 'chromium' on the PATH");
         IBrowserContext context = await browser.NewContextAsync(new()
         {
             ViewportSize = new() { Width = width, Height = height },
-            ColorScheme = colours,
+            ColorScheme = theme == "dark" ? ColorScheme.Dark : ColorScheme.Light,
             AcceptDownloads = true,
-            Locale = "de-DE",
+            Locale = language,
             TimezoneId = "Asia/Kolkata",
         });
-        return await Visit.StartAsync(context, server);
+        if (theme == "sunlight") await context.AddInitScriptAsync("try { localStorage.setItem('tautline.theme', 'sunlight') } catch { }");
+        return await Visit.StartAsync(context, server.Address);
     }
 
     public async ValueTask DisposeAsync()
