@@ -69,8 +69,8 @@ internal static class EditCheck
             foreach (var gate in gates[leg.Id])
             {
                 if (Room(gate, leg, shape.Legs[i], shape) is { } slip) yield return slip;
-                var near = shape.StartsNm[i] + gate.NearFace.Nanometres;
-                along.Add((gate, near, near + gate.Opening.Nanometres));
+                var near = shape.StartsNm[i] + Whole.Nm(gate.NearFace);
+                along.Add((gate, near, near + Whole.Nm(gate.Opening)));
             }
         }
         along.Sort((a, b) => a.NearNm.CompareTo(b.NearNm));

@@ -20,12 +20,12 @@ public sealed record LegPath(SitePoint From, SitePoint To, PlacedCurve? Curve)
         return new(a, b, from.Leg?.Curve?.Bends is "left" or "right" ? curve : null);
     }
 
-    public static SitePoint PointOf(Vertex vertex) => new(vertex.East, vertex.North);
+    public static SitePoint PointOf(Vertex vertex) => new(Whole.Tame(vertex.East), Whole.Tame(vertex.North));
 
     public Length Chord => From.DistanceTo(To);
 
     /// <summary>Level length in whole nanometres, as the site stage measures it.</summary>
-    public long LevelNm { get; } = Math.Max(1, (Curve?.Curve.ArcLength ?? From.DistanceTo(To)).Nanometres);
+    public long LevelNm { get; } = Math.Max(1, Whole.Nm(Curve?.Curve.ArcLength ?? From.DistanceTo(To)));
 
     /// <summary>The way it runs at its start; due north where its ends are one.</summary>
     public Direction Heading => Curve?.Tangent ?? Survey.Way(From, To) ?? Direction.DueNorth;
@@ -61,7 +61,7 @@ public sealed record LegPath(SitePoint From, SitePoint To, PlacedCurve? Curve)
         var square = e * e + n * n;
         if (square == 0) return 0;
         var part = ((point.East - From.East).Metres * e + (point.North - From.North).Metres * n) / square;
-        return new Length(Math.Clamp(part * LevelNm * 1e-9, -1e6, 1e6)).Nanometres;
+        return Whole.Nm(new Length(part * LevelNm * 1e-9));
     }
 
     private long ArcFoot(PlacedCurve curve, SitePoint point)

@@ -32,7 +32,7 @@ public sealed class LineShape
         for (var i = 0; i < count; i++)
         {
             legs.Add(LegPath.Of(vertices[i], vertices[(i + 1) % vertices.Count]));
-            starts.Add(starts[i] + legs[i].LevelNm);
+            starts.Add(Whole.Sum(starts[i], legs[i].LevelNm));
         }
         return new(line, vertices, legs, starts);
     }

@@ -22,6 +22,9 @@ public enum SnapKind
     /// <summary>Square to the leg before.</summary>
     RightAngle,
 
+    /// <summary>Due north, south, east or west, where there is no leg before.</summary>
+    Cardinal,
+
     /// <summary>On the extension of a leg past its end.</summary>
     Extension,
 
@@ -59,6 +62,11 @@ public static class Snapping
         {
             guides.Add((from, way, SnapKind.Straight, ""));
             guides.Add((from, way.Left, SnapKind.RightAngle, ""));
+        }
+        else if (ask.From is { } start)
+        {
+            guides.Add((start, Direction.DueNorth, SnapKind.Cardinal, ""));
+            guides.Add((start, Direction.DueEast, SnapKind.Cardinal, ""));
         }
         AddGuides(ask, found, guides);
         if (Round(ask.Point, ask) is { } round) found.Add(new(SnapKind.RoundLength, round, true, ""));

@@ -10,15 +10,15 @@ internal readonly record struct Standing(StandingKind Kind, string Id, LegId Leg
 {
     public bool IsPlace => Kind is StandingKind.Pin or StandingKind.Hang or StandingKind.Shot;
 
-    public static Standing Of(Gate g) => new(StandingKind.Gate, g.Id.Value, g.Leg, g.NearFace.Nanometres, g.NearFace.Nanometres + g.Opening.Nanometres, false);
+    public static Standing Of(Gate g) => new(StandingKind.Gate, g.Id.Value, g.Leg, Whole.Nm(g.NearFace), Whole.Nm(g.NearFace) + Whole.Nm(g.Opening), false);
 
-    public static Standing Of(Obstacle o) => new(StandingKind.Obstacle, o.Id.Value, o.Leg, o.From.Nanometres, o.To.Nanometres, true);
+    public static Standing Of(Obstacle o) => new(StandingKind.Obstacle, o.Id.Value, o.Leg, Whole.Nm(o.From), Whole.Nm(o.To), true);
 
-    public static Standing Of(SiteWork w) => new(StandingKind.Work, w.Id.Value, w.Leg, w.From.Nanometres, w.To.Nanometres, true);
+    public static Standing Of(SiteWork w) => new(StandingKind.Work, w.Id.Value, w.Leg, Whole.Nm(w.From), Whole.Nm(w.To), true);
 
-    public static Standing Of(Pin p) => new(StandingKind.Pin, p.Id.Value, p.Leg, p.At.Nanometres, p.At.Nanometres, p.Stands);
+    public static Standing Of(Pin p) => new(StandingKind.Pin, p.Id.Value, p.Leg, Whole.Nm(p.At), Whole.Nm(p.At), p.Stands);
 
-    public static Standing Of(HangNote h) => new(StandingKind.Hang, h.Id.Value, h.Leg, h.At.Nanometres, h.At.Nanometres, false);
+    public static Standing Of(HangNote h) => new(StandingKind.Hang, h.Id.Value, h.Leg, Whole.Nm(h.At), Whole.Nm(h.At), false);
 
-    public static Standing Of(GroundShot s) => new(StandingKind.Shot, "", s.Leg, s.At.Nanometres, s.At.Nanometres, true);
+    public static Standing Of(GroundShot s) => new(StandingKind.Shot, "", s.Leg, Whole.Nm(s.At), Whole.Nm(s.At), true);
 }

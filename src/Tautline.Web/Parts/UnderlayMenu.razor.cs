@@ -1,0 +1,97 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Forms;
+using Microsoft.JSInterop;
+using Tautline.Formats.Coordinates;
+using Tautline.Web.Desk.Map;
+
+namespace Tautline.Web.Parts;
+
+/// <summary>What lies under the drawing: chosen, faded, fitted, taken away. It is kept in the browser beside the job and is no part of it.</summary>
+public partial class UnderlayMenu
+{
+    private const long LargestBytes = 80L << 20;
+
+    private string address = "", name = "", fault = "", loaded = "";
+
+    /// <summary>The scripts' map; nothing until it is drawn.</summary>
+    [Parameter]
+    public IJSObjectReference? Map { get; set; }
+
+    private string Job => Session.Job.Id.Value;
+
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (Map is null || !Session.HasJob || loaded == Job) return;
+        loaded = Job;
+        name = await Map.InvokeAsync<string>("loadUnderlay", Job);
+        StateHasChanged();
+    }
+
+    private async Task TakeAsync(InputFileChangeEventArgs chosen)
+    {
+        (fault, IReadOnlyList<IBrowserFile> files) = ("", chosen.GetMultipleFiles(2));
+        IBrowserFile? picture = files.FirstOrDefault(f => !IsWorld(f.Name));
+        if (Map is null || picture is null) return;
+        if (picture.Size > LargestBytes)
+        {
+            fault = Say.Say("map.underlayLarge", ("n", LargestBytes >> 20));
+            return;
+        }
+
+        double[]? world = files.FirstOrDefault(f => IsWorld(f.Name)) is { } text ? await WorldAsync(text) : null;
+        if (fault.Length > 0) return;
+        string wrong = await Map.InvokeAsync<string>("layImage", Job, picture.Name, await BytesAsync(picture), picture.ContentType, world);
+        if (wrong.Length > 0) fault = Say.Say("map.underlayUnread", ("name", picture.Name));
+        else name = picture.Name;
+    }
+
+    /// <summary>The six figures of a world file, brought to the job's metres.</summary>
+    private async Task<double[]?> WorldAsync(IBrowserFile file)
+    {
+        string[] words = System.Text.Encoding.UTF8.GetString(await BytesAsync(file)).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
+        var figures = words.Select(w => double.TryParse(w, NumberStyles.Float, CultureInfo.InvariantCulture, out double figure) ? figure : double.NaN).ToList();
+        if (figures.Count == 6 && figures.TrueForAll(double.IsFinite) && JobOnMap.Local(Session.Job.Coordinates, figures[4], figures[5]) is var (east, north, scale))
+            return [figures[0] * scale, figures[1] * scale, figures[2] * scale, figures[3] * scale, east, north];
+        fault = Say.Say("map.underlayWorld", ("name", file.Name));
+        return null;
+    }
+
+    private static bool IsWorld(string fileName) => Path.GetExtension(fileName).ToLowerInvariant() is ".pgw" or ".jgw" or ".tfw" or ".wld";
+
+    private static async Task<byte[]> BytesAsync(IBrowserFile file)
+    {
+        using Stream stream = file.OpenReadStream(LargestBytes);
+        using var all = new MemoryStream();
+        await stream.CopyToAsync(all);
+        return all.ToArray();
+    }
+
+    private async Task TilesAsync()
+    {
+        fault = "";
+        double[] middle = MapSight.Middle(Session.Job);
+        if (!Uri.TryCreate(address.Replace("{", "", StringComparison.Ordinal).Replace("}", "", StringComparison.Ordinal), UriKind.Absolute, out _)
+            || !address.Contains("{z}", StringComparison.Ordinal) || !address.Contains("{x}", StringComparison.Ordinal) || !address.Contains("{y}", StringComparison.Ordinal))
+            fault = Say["map.underlayAddress"];
+        else if (JobOnMap.Of(Session.Job.Coordinates, middle[0], middle[1]) is not { } figures) fault = Say["map.underlayNoSystem"];
+        else
+        {
+            await DoAsync("layTiles", Job, address, figures);
+            name = address;
+        }
+    }
+
+    private Task FadeAsync(ChangeEventArgs to) => DoAsync("fadeUnderlay", Convert.ToDouble(to.Value, CultureInfo.InvariantCulture) / 100);
+
+    private async Task RemoveAsync()
+    {
+        await DoAsync("removeUnderlay", Job);
+        name = "";
+    }
+
+    private async Task DoAsync(string what, params object?[] with)
+    {
+        if (Map is not null) await Map.InvokeVoidAsync(what, with);
+    }
+}
