@@ -49,6 +49,23 @@ internal static class Flags
         CustomParser = ReadUnits,
     };
 
+    /// <summary>A length read off a tape on site; inches where the number says no unit.</summary>
+    public static Option<Length?> Reading(string name, string what) => new(name)
+    {
+        Description = $"{what}, such as 14\" or 350mm.",
+        HelpName = "LENGTH",
+        CustomParser = r => ReadTape(name, r),
+    };
+
+    private static Length? ReadTape(string name, ArgumentResult result)
+    {
+        var text = result.Tokens[0].Value;
+        var length = LengthText.Parse(text, LengthUnit.Inch);
+        if (length.Ok) return length.Value;
+        result.AddError($"{name} cannot be '{text}': write a length such as 14in or 350mm.");
+        return null;
+    }
+
     public static Option<Length?> Spec() => new("--spec")
     {
         Description = "For an outline: height of the fence, such as 6ft, 72in or 1.8288m; otherwise 6 ft.",

@@ -1,4 +1,5 @@
 using Tautline.Cli.Input;
+using Tautline.Cli.Output;
 using Tautline.Cli.Terminal;
 using Tautline.Engine;
 using Tautline.Engine.Catalog;
@@ -27,6 +28,15 @@ internal static class Planning
         var (rules, fault) = RulesSource.Load(options.Rules, job.RuleSet);
         if (rules is null) return new(null, default, [fault!], ExitCode.Unreadable);
         return Plan(file, options.Rules.Made ? job with { RuleSet = rules.Name } : job, rules, options.Units, host);
+    }
+
+    /// <summary>Plans, tells what there is to tell, and writes a text of the plan to the screen or a file.</summary>
+    public static ExitCode Write(PlanningOptions options, Target target, CliHost host, Func<Planned, Paper, string> text)
+    {
+        if (target.Check(host) is not ExitCode.Fine and var refused) return refused;
+        var planned = Run(options, host);
+        Messages.Show(host, planned.Findings);
+        return planned.Exit != ExitCode.Fine ? planned.Exit : target.Write(host, text(planned, target.Path is null ? Paper.For(host) : Paper.Plain()));
     }
 
     private static Planned Plan(LoadedJob file, Job job, Rules rules, UnitSystem? asked, CliHost host)

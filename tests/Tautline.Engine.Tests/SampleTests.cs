@@ -32,7 +32,7 @@ public sealed class SampleTests
         FactCheck.All(plan);
     }
 
-    private static Job Read(string name)
+    internal static Job Read(string name)
     {
         var reading = JobFile.Read(File.ReadAllBytes(Path.Combine(Folder(), name)));
         Assert.Empty(reading.Problems);

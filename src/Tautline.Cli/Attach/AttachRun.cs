@@ -80,9 +80,14 @@ internal static class AttachRun
             Messages.Error(host, $"{file.SourceName}: None of the ground lies within {options.Width.Metres:0.#} m of a line.", "Check the coordinates of both, and the unit of the file's.");
             return ExitCode.Problems;
         }
+        foreach (var line in job.Lines.Where(KeepsItsOwn))
+            Messages.Note(host, $"The line '{line.Id.Value}' keeps its own ground, {(line.Ground!.From == LineGround.FromGrades ? "the grades of its legs" : "its shots")}.", "Take its \"ground\" out of the job, or say \"from\": \"surface\" there, to use what was attached.");
         host.Error.Write($"{Words(kept)} kept within {options.Width.Metres:0.#} m of the lines.\n");
         return options.Target.Write(host, JobFile.Write(job with { Ground = kept }));
     }
+
+    private static bool KeepsItsOwn(Line line)
+        => line.Ground is { } ground && (ground.From is LineGround.FromGrades or LineGround.FromShots || (ground.From is null && ground.Shots.Count > 0));
 
     private static GroundSnapshot? Cut(IGroundSurface surface, Job job, GroundFile file, AttachOptions options)
     {

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
 using Tautline.Cli.Input;
 using Tautline.Cli.Terminal;
 using Tautline.Engine.Quantities;
@@ -15,7 +14,7 @@ internal static class CardCommand
         var (rules, units, spec, crs) = (Flags.Rules(), Flags.Units(), Flags.Spec(), Flags.Crs());
         var post = new Option<string>("--post") { Description = "The mark of a terminal, such as A12.", HelpName = "MARK", Required = true };
         var toward = new Option<string?>("--toward") { Description = "Of two fabrics at the post the one toward this mark.", HelpName = "MARK" };
-        var (top, bottom) = (Reading("--top"), Reading("--bottom"));
+        var (top, bottom) = (Edge("top"), Edge("bottom"));
         var command = new Command(
             "card", "The cut card and the stack card of a terminal; with --top and --bottom, read under tension from one picket out to the bar, the cut as it has to be.")
         {
@@ -34,19 +33,5 @@ internal static class CardCommand
         return command;
     }
 
-    private static Option<Length?> Reading(string name) => new(name)
-    {
-        Description = $"Tape reading along the {name[2..]} edge, such as 14\" or 350mm.",
-        HelpName = "LENGTH",
-        CustomParser = r => Read(name, r),
-    };
-
-    private static Length? Read(string name, ArgumentResult result)
-    {
-        var text = result.Tokens[0].Value;
-        var length = LengthText.Parse(text, LengthUnit.Inch);
-        if (length.Ok) return length.Value;
-        result.AddError($"{name} cannot be '{text}': write a length such as 14in or 350mm.");
-        return null;
-    }
+    private static Option<Length?> Edge(string edge) => Flags.Reading($"--{edge}", $"Tape reading along the {edge} edge");
 }

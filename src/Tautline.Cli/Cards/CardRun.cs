@@ -25,6 +25,8 @@ internal static class CardRun
         foreach (var end in ends)
             if (!Cut(planned, end, options, paper, host)) exit = ExitCode.Problems;
         if (options.Top is null) Stack(planned.Plan!, options, paper);
+        paper.Heading("Caution");
+        paper.Line(Cautions.Tension);
         host.Output.Write(paper.ToString());
         return exit;
     }
@@ -56,16 +58,26 @@ internal static class CardRun
         paper.Heading($"Cut at {options.Post.ToUpperInvariant()}, fabric toward {end.Toward}");
         if (options is not { Top: { } top, Bottom: { } bottom })
         {
+            paper.Line($"  {HangWords.Ahead(plan.Lines[end.Line].Runs[end.Run], end.Side == 0, ", and give them with --top and --bottom")}");
             Card(HangCards.Cut(plan, end.Line, end.Run, end.Side), words, paper);
+            if (HangCards.OffcutTo(plan, end.Line, end.Run, end.Side) is { } fits) paper.Line($"  {Fits(plan, fits)}");
             return true;
         }
         var measured = HangCards.Measured(plan, end.Line, end.Run, end.Side, top, bottom);
         foreach (var problem in measured.Problems) Messages.Show(host, [Told(problem, planned.Units)]);
         if (measured.Value is not { } cut) return false;
         paper.Line($"Top and bottom differ by {words.Short(cut.Mismatch)}: {PlanWords.Range(cut.ColumnsLow, cut.ColumnsHigh)} pickets. Begin {PlanWords.Count(cut.StartAfter, "picket")} out from the marked one.");
-        var spec = plan.Specs.First(s => s.Id == plan.Lines[end.Line].Runs[end.Run].Spec);
-        Card(CutCard.Of(cut.Cut, (spec.AdvanceLow + spec.AdvanceHigh) / 2), words, paper);
+        Card(HangCards.Measured(plan, end.Line, end.Run, cut), words, paper);
         return true;
+    }
+
+    private static string Fits(Engine.Plans.Plan plan, OffcutEnd end)
+    {
+        var line = plan.Lines[end.Line];
+        var run = line.Runs[end.Run];
+        var (here, there) = end.End == 0 ? (run.FromPost, run.ToPost) : (run.ToPost, run.FromPost);
+        return $"The roll's side of this cut fits at {PlanWords.Mark(end.Line, line.Posts[here])}, toward {PlanWords.Mark(end.Line, line.Posts[there])}"
+               + (end.Use == OffcutUse.TopForBottom ? ", turned top for bottom." : ": no second cut there.");
     }
 
     private static Finding Told(Problem problem, UnitSystem units)

@@ -1,6 +1,7 @@
 using Tautline.Cli.Terminal;
 using Tautline.Engine.Fabric;
 using Tautline.Engine.Plans;
+using Tautline.Engine.Site;
 
 namespace Tautline.Cli.Hang;
 
@@ -9,11 +10,20 @@ internal static class HangText
 {
     public static string Write(Engine.Plans.Plan plan, PlanWords words, Paper paper)
     {
+        foreach (var spec in plan.Basis.Specs) Spec(spec, words, paper);
         for (var line = 0; line < plan.Lines.Count; line++) Line(plan, line, words, paper);
         RollText.Write(plan, words, paper);
+        paper.Heading("On every pull (common practice)");
+        paper.Labelled(HangWords.EveryPull.Select(s => ("-", s)), 0);
         paper.Heading("Caution");
-        paper.Line(Cautions.All[1]);
+        paper.Line(Cautions.Tension);
         return paper.ToString();
+    }
+
+    private static void Spec(ResolvedSpec spec, PlanWords words, Paper paper)
+    {
+        paper.Heading($"Spec {spec.Spec.Id}: fabric {HangWords.CallOut(spec)}, fastened on level ground");
+        paper.Labelled(HangWords.Fastenings(spec, words.Units).SelectMany(f => f.Sentences.Select((s, i) => (i == 0 ? f.Thing : "", s))));
     }
 
     private static void Line(Engine.Plans.Plan plan, int line, PlanWords words, Paper paper)

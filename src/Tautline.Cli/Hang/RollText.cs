@@ -20,9 +20,10 @@ internal static class RollText
             ]));
         foreach (var kind in rolls.Kinds)
             paper.Line($"  {words.Long(Length.FromNanometres(kind.AtHigh.BoughtNm))} bought, {PlanWords.Count(kind.AtHigh.Splices, "splice")} at most"
-                       + (kind.Bound.Proven ? "; no plan in this order opens less." : $"; at least {words.Long(Length.FromNanometres(kind.Bound.BoughtNm))} is needed in any order."));
+                       + (kind.Bound.Proven ? $"; no plan in {(plan.Basis.Job.HangOrder == "free" ? "any" : "this")} order opens less." : $"; at least {words.Long(Length.FromNanometres(kind.Bound.BoughtNm))} is needed in any order."));
+        if (plan.Basis.Job.HangOrder == "free") paper.Line($"  Hang in this order: {string.Join(", ", rolls.Feeds.OrderBy(f => f.HangsAs).Select(f => f.Pull))}.");
         foreach (var load in rolls.Loads.Where(l => l.Over || l.Pieces > 1))
-            paper.Line($"  Machine load for {load.Pull}: {PlanWords.Count(load.Pieces, "piece")} woven together, {words.Long(Length.FromNanometres(load.LengthNm))}, {words.Mass(new Mass(load.Kilograms))}{(load.Over ? ", more than a machine carries" : "")}.");
+            paper.Line($"  For {load.Pull} {PlanWords.Count(load.Pieces, "piece")} are woven together, {words.Long(Length.FromNanometres(load.LengthNm))}, {words.Mass(new Mass(load.Kilograms))}{(load.Over ? ", more than a machine carries" : "")}.");
         foreach (var back in rolls.Returned) paper.Line($"  Back unopened: {back.Count} of {back.Stock}{(back.Lot.Length > 0 ? $", lot {back.Lot}" : "")}.");
     }
 }

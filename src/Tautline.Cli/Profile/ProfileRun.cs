@@ -8,16 +8,9 @@ namespace Tautline.Cli.Profile;
 
 internal static class ProfileRun
 {
-    public static ExitCode Run(ProfileOptions options, CliHost host)
-    {
-        if (options.Target.Check(host) is not ExitCode.Fine and var refused) return refused;
-        var planned = Planning.Run(options.Planning, host);
-        Messages.Show(host, planned.Findings);
-        if (planned.Exit != ExitCode.Fine) return planned.Exit;
-        var paper = options.Target.Path is null ? Paper.For(host) : Paper.Plain();
-        var text = options.Csv ? Csv(planned.Plan!, planned.Units) : ProfileText.Write(planned.Plan!, new PlanWords(planned.Units), paper);
-        return options.Target.Write(host, text);
-    }
+    public static ExitCode Run(ProfileOptions options, CliHost host) => Planning.Write(
+        options.Planning, options.Target, host,
+        (planned, paper) => options.Csv ? Csv(planned.Plan!, planned.Units) : ProfileText.Write(planned.Plan!, new PlanWords(planned.Units), paper));
 
     private static string Csv(Engine.Plans.Plan plan, UnitSystem units)
     {

@@ -10,6 +10,8 @@ internal static class ProfileText
     public static string Write(Engine.Plans.Plan plan, PlanWords words, Paper paper)
     {
         for (var i = 0; i < plan.Lines.Count; i++) Line(plan, i, words, paper);
+        paper.Heading("Caution");
+        paper.Line(Cautions.Digging);
         return paper.ToString();
     }
 

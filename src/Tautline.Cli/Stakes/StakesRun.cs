@@ -1,5 +1,6 @@
 using Tautline.Cli.Output;
 using Tautline.Cli.Terminal;
+using Tautline.Engine.Plans;
 using Tautline.Formats.Coordinates;
 using Tautline.Formats.StakeOut;
 
@@ -12,14 +13,11 @@ internal static class StakesRun
 
     public static ExitCode Run(StakesOptions options, CliHost host)
     {
-        if (options.Target.Check(host) is not ExitCode.Fine and var refused) return refused;
-        var planned = Planning.Run(options.Planning, host);
-        Messages.Show(host, planned.Findings);
-        if (planned.Exit != ExitCode.Fine) return planned.Exit;
-        var stakes = StakeLister.Of(planned.Plan!, planned.Units);
-        var written = options.Target.Write(host, Csv(stakes, options.Header));
-        host.Error.Write($"{stakes.Stakes.Count} stakes in {Where(stakes)}; compare two of them with known marks before driving any.\n");
-        return written;
+        StakeList? stakes = null;
+        var exit = Planning.Write(options.Planning, options.Target, host, (planned, _) => Csv(stakes = StakeLister.Of(planned.Plan!, planned.Units), options.Header));
+        if (stakes is not null)
+            host.Error.Write($"{stakes.Stakes.Count} stakes in {Where(stakes)}; compare two of them with known marks before driving any.\n{Cautions.Digging}\n");
+        return exit;
     }
 
     private static string Where(StakeList stakes)

@@ -15,10 +15,10 @@ public static class MeshFormulas
 
     private static readonly Provenance twoInch = new("the mesh the widest advance is stated for", "", "", Confidence.Calculated);
 
-    /// <summary>Half a diamond's height by the published count over the height: too large, since the height holds both selvages.</summary>
+    /// <summary>Half a diamond's height by the published count over the height it was woven in: too large, since the height holds both selvages.</summary>
     public static N HalfDiamond<N>(ResolvedSpec spec) where N : struct, INumber<N>
-        => N.Given("height of one width of fabric", spec.Width.Metres, Unit.Length)
-           / (N.Constant(2) * N.Listed("diamonds over the height", spec.Diamonds.Diamonds, Unit.Count, spec.Diamonds.From));
+        => N.Given("height of one width of fabric", spec.Woven.Height.Metres, Unit.Length)
+           / (N.Constant(2) * N.Listed("diamonds over the height", spec.Woven.Diamonds, Unit.Count, spec.Diamonds.From));
 
     public static N AdvanceLow<N>(ResolvedSpec spec) where N : struct, INumber<N>
         => spec.Calibration is null ? Advance(WireCentres<N>(spec), HalfDiamond<N>(spec)) : Measured<N>(spec);
@@ -58,7 +58,7 @@ public static class MeshFormulas
     public static N Weight<N>(ResolvedSpec spec) where N : struct, INumber<N>
     {
         var wire = N.Listed("wire", spec.Fabric.Wire.Metres, Unit.Length, spec.Fabric.From);
-        var bare = N.Constant(2) * N.Given("height of one width of fabric", spec.Width.Metres, Unit.Length) / WireCentres<N>(spec);
+        var bare = N.Constant(2) * N.Given("height of one width of fabric", spec.Woven.Height.Metres, Unit.Length) / WireCentres<N>(spec);
         return bare * (N.Constant(Math.PI) / N.Constant(4) * (wire * wire)) * N.Listed("density of steel", 7850, new Unit(-3, 1), steel);
     }
 

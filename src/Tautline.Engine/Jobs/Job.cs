@@ -64,6 +64,9 @@ public sealed record Job
     /// <summary>How single runs are hung, where that is settled.</summary>
     public IReadOnlyList<HangNote> Hangs { get; init => field = value ?? []; } = [];
 
+    /// <summary>'listed', run by run along the lines, or 'free': in whatever order leaves least over. Listed where left out.</summary>
+    public string? HangOrder { get; init; }
+
     /// <summary>The ground along the lines as it was measured.</summary>
     public GroundSnapshot? Ground { get; init; }
 
@@ -157,6 +160,9 @@ public sealed record Spec
 
     /// <summary>How many equal widths of fabric are laced one above the other to make the height; 1 where left out.</summary>
     public int? Laced { get; init; }
+
+    /// <summary>Height of the fabric that is bought where it is trimmed to the fence's: whole diamonds come off its lower edge. None where left out.</summary>
+    public Length? CutFrom { get; init; }
 
     /// <summary>Barbed wire over the fabric.</summary>
     public Barb? Barb { get; init; }

@@ -73,3 +73,11 @@ internal static class NumberReader
         var other => other.ToString().ToLowerInvariant(),
     };
 }
+
+/// <summary>Whole nanometres inside, metres on paper as every other length.</summary>
+public sealed class NanometresAsMetres : JsonConverter<long>
+{
+    public override long Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => new Length(reader.GetDouble()).Nanometres;
+
+    public override void Write(Utf8JsonWriter writer, long value, JsonSerializerOptions options) => writer.WriteNumberValue(Length.FromNanometres(value).Metres);
+}

@@ -17,6 +17,39 @@ public static class HangCards
         return CutCard.Of(Bias.Cut(hung.Run.Spec, rise, advance), advance);
     }
 
+    /// <summary>The card of a cut that was read under tension, at the middle of the advance's range.</summary>
+    public static CutCard Measured(Plan plan, int line, int run, MeasuredCut cut)
+    {
+        var spec = plan.Specs.First(s => s.Id == plan.Lines[line].Runs[run].Spec);
+        return CutCard.Of(cut.Cut, (spec.AdvanceLow + spec.AdvanceHigh) / 2);
+    }
+
+    /// <summary>
+    /// The next end, in the order of the lines, that the roll's side of a cut fits without cutting it again; nothing where none does. Fabric of one
+    /// spec, and cuts of as many columns.
+    /// </summary>
+    public static OffcutEnd? OffcutTo(Plan plan, int line, int run, int end)
+    {
+        var (spec, cut) = (plan.Basis.Lines[line].Runs[run].Run.Spec, Cut(plan, line, run, end).Cut);
+        foreach (var at in EndsAfter(plan, line, run, end))
+        {
+            if (plan.Basis.Lines[at.Line].Runs[at.Run].Run.Spec.Index != spec.Index) continue;
+            var use = cut.OffcutFor(Cut(plan, at.Line, at.Run, at.End).Cut, spec.CutFrom is null ? spec.Selvage : "cut");
+            if (use != OffcutUse.None) return at with { Use = use };
+        }
+        return null;
+    }
+
+    private static IEnumerable<OffcutEnd> EndsAfter(Plan plan, int line, int run, int end)
+        => from l in Enumerable.Range(line, plan.Lines.Count - line)
+           from r in Enumerable.Range(0, plan.Lines[l].Runs.Count)
+           from e in Enumerable.Range(0, 2)
+           where (l, r, e).CompareTo((line, run, end)) > 0
+           select new OffcutEnd(l, r, e, OffcutUse.None);
+
+    /// <summary>What was measured on the fabric of a spec.</summary>
+    public static Site.Surveyed<MeshReading> Mesh(Plan plan, int spec, MeshMeasured measured) => MeshReader.Read(plan.Basis.Specs[spec], measured);
+
     /// <summary>The cut of an end from two tape readings under tension.</summary>
     public static Site.Surveyed<MeasuredCut> Measured(Plan plan, int line, int run, int end, Length top, Length bottom)
     {
@@ -53,9 +86,10 @@ public static class HangCards
     private static string Toward(int line, LinePlan planned, int post) => $"toward {PlanWords.Mark(line, planned.Posts[post])}";
 
     /// <summary>Where the fabric of a run sits on its rail, by its first line post or, without one, by its first terminal.</summary>
-    public static Seat Seat(Plan plan, int line, int run)
+    public static Seat Seat(Plan plan, int line, int run) => Seat(plan.Lines[line], plan.Basis.Lines[line], run);
+
+    internal static Seat Seat(LinePlan planned, HungLine hung, int run)
     {
-        var (planned, hung) = (plan.Lines[line], plan.Basis.Lines[line]);
         var at = planned.Runs[run].Bays > 1 ? (planned.Runs[run].FromPost + 1) % planned.Posts.Count : planned.Runs[run].FromPost;
         var placed = hung.Posts[at];
         var spec = hung.Runs[run].Run.Spec;
@@ -64,3 +98,7 @@ public static class HangCards
         return Seating.FromFabric(spec, slope, top, planned.Posts[at].AboveGround);
     }
 }
+
+/// <summary>An end that a cut's other side fits.</summary>
+/// <param name="End">0 for the run's start, 1 for its far end.</param>
+public sealed record OffcutEnd(int Line, int Run, int End, OffcutUse Use);

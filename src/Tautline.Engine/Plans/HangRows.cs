@@ -4,7 +4,7 @@ using Tautline.Engine.Quantities;
 
 namespace Tautline.Engine.Plans;
 
-/// <summary>How a run is hung, in labelled sentences: pull, tail, rolls and splices, seat, cuts.</summary>
+/// <summary>How a run is hung, in labelled sentences: pull, anchor, tail, rolls and splices, seat, cuts.</summary>
 public static class HangRows
 {
     /// <summary>The sentences of one run, in the order they are worked.</summary>
@@ -14,8 +14,9 @@ public static class HangRows
         var run = plan.Lines[line].Runs[index];
         var hang = run.Hang;
         var ends = string.Join(", ", hang.Pulls.Select(p => $"to {Mark(p.To)} ({words.Long(p.Fabric)})"));
-        yield return ("pull", $"{(hang.Method == HangMethod.Machine ? "by machine" : "by hand with a pull bar")}; tie off at {Mark(hang.FirstTie)}, then {ends}"
+        yield return ("pull", $"{HangWords.Method(hang, words.Units)}; tie off at {Mark(hang.FirstTie)}, then {ends}"
                               + (hang.Pulls.Count > 1 ? "; each but the last on a temporary bar, tied behind it" : ""));
+        if (hang.Anchor is { } anchor) yield return ("anchor", $"chain the puller to {Mark(anchor)}, braced and its concrete cured; never to a line post");
         yield return ("tail", $"{words.Short(hang.Tail)} past the last terminal to pull on; take pickets off only at the last end");
         foreach (var (feed, width) in RollFeeds.Of(plan, plan.Lines[line], run).Select((f, i) => (f, i)))
             yield return (plan.Specs.First(s => s.Id == run.Spec).Widths > 1 ? $"rolls, width {width + 1}" : "rolls", Feed(feed, words));
@@ -23,7 +24,7 @@ public static class HangRows
         if (run.Telescoping.Metres > 0) yield return ("edges", $"top and bottom slide past each other by {words.Short(run.Telescoping)} from end to end");
         for (var end = 0; end < 2; end++)
             if (HangCards.Cut(plan, line, index, end) is { Columns: > 0 } cut)
-                yield return ($"cut at {Mark(end == 0 ? run.FromPost : run.ToPost)}", string.Join(' ', cut.Words.Take(1)) + " See its cut card.");
+                yield return ($"cut at {Mark(end == 0 ? run.FromPost : run.ToPost)}", $"{cut.Words[0]} {HangWords.Ahead(run, end == 0, "")} See its cut card.");
     }
 
     /// <summary>The pieces of one pull in the order of the line, with its splices.</summary>

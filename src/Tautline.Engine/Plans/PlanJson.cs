@@ -42,6 +42,8 @@ internal sealed partial class PlanJson : JsonSerializerContext
             new LengthConverter(), new SlopeConverter(), new VolumeConverter(), new AreaConverter(), new MassConverter(), new FigureConverter(),
             new PlaceConverter(), Words<Layout.PostKind>(), Words<Layout.Support>(), Words<Site.GateKind>(), Words<Site.WorkKind>(), Words<Fabric.LongEdge>(), Words<Takeoff.QuantityUnit>(),
             Words<Takeoff.PurchaseUnit>(), Words<ProblemCode>(), Words<Severity>(), Words<Catalog.Confidence>(),
+            Words<Layout.Fit.FitMode>(), Words<Layout.Fit.FitLimit>(), Words<Layout.Fit.Remedies>(), Words<HangMethod>(), Words<HangReason>(), Words<Fabric.Rolls.PieceTurn>(),
+            Words<Fabric.Rolls.SpliceMatch>(), Words<Fabric.Rolls.EndState>(), Words<Fabric.Rolls.RollFindingKind>(),
         },
     });
 

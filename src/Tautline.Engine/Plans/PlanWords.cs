@@ -119,7 +119,7 @@ public sealed record PlanWords(UnitSystem Units)
     {
         var asked = plan.Basis.Specs.First(s => s.Spec.Id == spec.Id);
         var frame = spec.TopRail ? $"top rail {spec.Rail}" : "top tension wire, no top rail";
-        return $"{Long(spec.Height)} fabric, {Short(asked.Fabric.Mesh)} mesh, {asked.Fabric.Gauge} gauge; line posts {spec.LinePost}, "
+        return $"{Long(spec.Height)} fabric{(asked.CutFrom is { } woven ? $" trimmed from {Long(woven.Height)}" : "")}, {Short(asked.Fabric.Mesh)} mesh, {asked.Fabric.Gauge} gauge; line posts {spec.LinePost}, "
                + $"terminals {spec.TerminalPost}, {frame}, {(spec.BottomWire ? "bottom tension wire" : "no bottom wire")}, "
                + (spec.Braced ? "terminals braced" : "no braces") + $", selvage {asked.Selvage}" + (asked.Finish is { } finish ? $", {finish}" : "");
     }

@@ -23,6 +23,7 @@ internal static class RollStage
             New = [.. NewOf(job, used)],
             Remnants = [.. job.Stock.Where(s => s.Remnant).Select(s => RemnantOf(s, used)).OfType<Remnant>()],
             Seen = [.. job.Seen.Select(s => new SeenRoll(new(s.Stock, s.Number), StateOf(s.First), StateOf(s.Far)))],
+            Order = job.HangOrder == "free" ? HangingOrder.Free : HangingOrder.AsListed,
             LeastUsefulNm = used[0].Rules.HangLeastPiece.Length.Nanometres,
         };
         var plan = RollPlanner.Plan(request);
@@ -59,11 +60,11 @@ internal static class RollStage
 
     /// <summary>Fabric of two specs that may be woven into each other has one key.</summary>
     private static string KeyOf(ResolvedSpec spec)
-        => $"{spec.Width.Nanometres}/{spec.Fabric.Mesh.Nanometres}/{spec.Fabric.Wire.Nanometres}/{spec.Selvage}/{spec.Finish}/{spec.Calibration?.TenPickets.Nanometres}";
+        => $"{spec.Woven.Height.Nanometres}/{spec.Fabric.Mesh.Nanometres}/{spec.Fabric.Wire.Nanometres}/{spec.Selvage}/{spec.Finish}/{spec.Calibration?.TenPickets.Nanometres}";
 
     private static FabricKind KindOf(ResolvedSpec spec, SpecPlan plan) => new(
         KeyOf(spec), plan.AdvanceLow.Nanometres, plan.AdvanceHigh.Nanometres,
-        spec.Selvage == "KK" && Decide.Billionths(spec.Diamonds.Diamonds % 1) == Decide.Billionths(0.5), MeshFormulas.Weight<Plain>(spec).Value);
+        spec.Selvage == "KK" && spec.CutFrom is null && Decide.Billionths(spec.Diamonds.Diamonds % 1) == Decide.Billionths(0.5), MeshFormulas.Weight<Plain>(spec).Value);
 
     private static IEnumerable<FabricPull> PullsOf(IReadOnlyList<LinePlan> lines, IReadOnlyList<HungLine> hung)
     {
@@ -99,7 +100,7 @@ internal static class RollStage
 
     /// <summary>Lots of another count of diamonds or coil hand are never woven together.</summary>
     private static string ClassOf(RollStock? stock, ResolvedSpec spec)
-        => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{stock?.Diamonds ?? spec.Diamonds.Diamonds}/{stock?.Coil}");
+        => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{stock?.Diamonds ?? spec.Woven.Diamonds}/{stock?.Coil}");
 
     private static EndState? StateOf(string? state) => state switch { "whole" => EndState.Whole, "half" => EndState.Half, _ => null };
 

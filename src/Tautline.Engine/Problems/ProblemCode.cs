@@ -8,7 +8,7 @@ public enum ProblemCode
     // the job document
     IdMissing, IdTwice, OrderKeyBad, NotFinite,
     RuleSetUnknown, RuleSetOther, RuleUnknown, RuleValue, RulePipe,
-    SpecUnknown, SpecHeight, SpecFabric, SpecDiamonds, SpecSection, SpecChoice, SpecPostSize, SpecRoll, SpecLaced,
+    SpecUnknown, SpecHeight, SpecFabric, SpecDiamonds, SpecSection, SpecChoice, SpecPostSize, SpecRoll, SpecLaced, SpecTrim, SpecTrimCount, SpecTrimmed,
     CalibrationSpec, CalibrationRange,
     JobEmpty, LineShort, LegShort, LineVertexTwice, GradeSteep,
     LegUnknown, GateKind, GateSize, GateOutside, GateTooWide, GateOverlap, GatePostUnlisted,
@@ -22,7 +22,7 @@ public enum ProblemCode
     RollTail, RollUncalibrated, HabitOverLimit, GradeBreakTerminal,
 
     // hanging
-    HangPlace, RollShortage, RollNone, RollUnusable, RollSeen, RollEnds,
+    HangPlace, SeatWire, SeatPost, RollShortage, RollNone, RollUnusable, RollSeen, RollEnds,
 
     // the ground and the fit over it
     LevelMisses, GroundUpright, GroundGap, GroundSteep, GradeUnused, GradesOpen, FitGap, FitBroken, FitSlope, FitUnsound, GradingWanted, GroundBreakTerminal,

@@ -18,6 +18,12 @@ public sealed record ResolvedSpec(
     /// <summary>Height of one width of fabric.</summary>
     public Length Width => Height / Widths;
 
+    /// <summary>The fabric this one is trimmed from; nothing where it is hung as it comes.</summary>
+    public DiamondRow? CutFrom { get; init; }
+
+    /// <summary>Height and count of diamonds of one width as it was woven.</summary>
+    public DiamondRow Woven => CutFrom ?? Diamonds with { Height = Width };
+
     /// <summary>Rails cut bay by bay: a middle one, and one at the bottom in place of the wire.</summary>
     public int BayRails => (Spec.Middle == "rail" ? 1 : 0) + (Spec.Bottom == "rail" ? 1 : 0);
 
@@ -26,8 +32,8 @@ public sealed record ResolvedSpec(
 
     public Barb? Barb => Spec.Barb;
 
-    /// <summary>Upper and lower edge of each width.</summary>
-    public string Selvage => SpecDress.Selvage(Spec, Width);
+    /// <summary>Upper and lower edge of each width as it comes; a trimmed one is cut below.</summary>
+    public string Selvage => SpecDress.Selvage(Spec, Woven.Height);
 
     /// <summary>The colour that every part carries; nothing for bare metal.</summary>
     public string? Finish => Spec.Colour ?? (Spec.Coating is "aluminum" or "polymer" ? Spec.Coating : null);

@@ -28,8 +28,11 @@ public static class SpecStage
         var height = SpecHeight.Fabric(spec, rules, path, problems);
         if (spec.Laced is < 1 or > 4) problems.Add(ProblemCode.SpecLaced, new($"{path}.laced"), spec.Laced.Value);
         var width = height / Math.Clamp(spec.Laced ?? 1, 1, 4);
-        var fabric = FabricOf(spec, width, catalog, path, problems);
-        var diamonds = fabric is null ? null : DiamondsOf(fabric, width, catalog, path, problems);
+        if (spec is { CutFrom: { } stock } && (stock <= width || spec.Laced is > 1)) problems.Add(ProblemCode.SpecTrim, new($"{path}.cutFrom"), stock, width);
+        var woven = spec.CutFrom ?? width;
+        var fabric = FabricOf(spec, woven, catalog, path, problems);
+        var counted = fabric is null ? null : DiamondsOf(fabric, woven, catalog, path, problems);
+        var diamonds = spec.CutFrom is null || counted is null ? counted : Trimmed(counted, width, path, problems);
         var posts = Posts(spec, height, catalog, rules, path, problems);
         var rail = Section(spec.RailSection, $"{path}.railSection", catalog, problems)
             ?? (rules.RailSize is { } size ? Pipe(size, $"{path}.railSection", catalog, problems) : catalog.FindPipe(catalog.RailDiameter));
@@ -41,6 +44,7 @@ public static class SpecStage
             Braced(spec, height, rules, path, problems), job.Calibrations.FirstOrDefault(c => c.Spec == spec.Id), rules)
         {
             Height = height,
+            CutFrom = spec.CutFrom is null ? null : counted,
         };
         CheckCalibration(resolved, job, problems);
         return resolved;
@@ -89,6 +93,21 @@ public static class SpecStage
         var row = catalog.FindDiamonds(fabric.Mesh, height);
         if (row is null) problems.Add(ProblemCode.SpecDiamonds, new($"{path}.mesh"), fabric.Mesh, height);
         return row;
+    }
+
+    /// <summary>What is left of a fabric when as many whole diamonds come off as bring it nearest to a height.</summary>
+    private static DiamondRow? Trimmed(DiamondRow woven, Length width, string path, ProblemList problems)
+    {
+        var diamond = woven.Height / woven.Diamonds;
+        var off = Math.Round((woven.Height - width) / diamond);
+        if (off < 1 || off > woven.Diamonds - 4)
+        {
+            problems.Add(ProblemCode.SpecTrimCount, new($"{path}.cutFrom"), woven.Height, width, diamond);
+            return null;
+        }
+        problems.Add(ProblemCode.SpecTrimmed, new($"{path}.cutFrom"), woven.Height, (int)off, woven.Height - off * diamond);
+        return new DiamondRow(
+            woven.Mesh, width, woven.Diamonds - off, woven.From with { Clause = $"{woven.From.Clause}, less what is trimmed off", Confidence = Confidence.Calculated });
     }
 
     /// <summary>Each post as the spec names it, else by the rule set's own size for the height, else the catalogue's usual one.</summary>

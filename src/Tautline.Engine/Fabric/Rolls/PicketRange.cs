@@ -1,3 +1,6 @@
+using System.Text.Json.Serialization;
+using Tautline.Engine.Jobs;
+
 namespace Tautline.Engine.Fabric.Rolls;
 
 /// <summary>
@@ -6,20 +9,25 @@ namespace Tautline.Engine.Fabric.Rolls;
 /// </summary>
 public readonly record struct PicketRange(int Low, int High)
 {
+    [JsonIgnore]
     public bool IsExact => Low == High;
 
+    [JsonIgnore]
     public int Least => Math.Min(Low, High);
 
+    [JsonIgnore]
     public int Most => Math.Max(Low, High);
 
     public static PicketRange Exactly(int pickets) => new(pickets, pickets);
 }
 
 /// <summary>A length or station in whole nanometres that hangs on a count of pickets, so from the least to the most until that is known.</summary>
-public readonly record struct NanometreRange(long Low, long High)
+public readonly record struct NanometreRange(
+    [property: JsonConverter(typeof(NanometresAsMetres))] long Low, [property: JsonConverter(typeof(NanometresAsMetres))] long High)
 {
     public static NanometreRange Of(long one, long other) => new(Math.Min(one, other), Math.Max(one, other));
 
+    [JsonIgnore]
     public bool IsExact => Low == High;
 }
 

@@ -1,3 +1,6 @@
+using System.Text.Json.Serialization;
+using Tautline.Engine.Jobs;
+
 namespace Tautline.Engine.Fabric.Rolls;
 
 /// <summary>How a piece of a roll is turned before it is hung.</summary>
@@ -55,13 +58,18 @@ public sealed record PullFeed(string Pull, int HangsAs, IReadOnlyList<FabricPiec
 /// <param name="FarState">State of its other end.</param>
 /// <param name="Drop">Where its first piece begins.</param>
 public sealed record RollUse(
-    RollId Id, string Lot, string Kind, long LengthNm, bool Remnant, bool Missing, bool Certain, PicketRange In, PicketRange Hung, PicketRange Woven, PicketRange Scrap,
+    RollId Id, string Lot, string Kind,
+    [property: JsonPropertyName("length"), JsonConverter(typeof(NanometresAsMetres))] long LengthNm,
+    bool Remnant, bool Missing, bool Certain, PicketRange In, PicketRange Hung, PicketRange Woven, PicketRange Scrap,
     PicketRange Left, NanometreRange LeftLength, EndState? LeftState, EndState? FarState, string FirstPull, NanometreRange Drop, double Kilograms);
 
 /// <summary>Pieces woven together on the ground and carried by one machine.</summary>
 /// <param name="FirstPiece">Index of its first piece in the pull.</param>
 /// <param name="Over">One roll alone is more than the limit.</param>
-public sealed record MachineLoad(string Pull, int FirstPiece, int Pieces, long LengthNm, double Kilograms, bool Over);
+public sealed record MachineLoad(
+    string Pull, int FirstPiece, int Pieces,
+    [property: JsonPropertyName("length"), JsonConverter(typeof(NanometresAsMetres))] long LengthNm,
+    double Kilograms, bool Over);
 
 /// <summary>
 /// Pickets of one kind at one end of the advance's range: In = Hung + Woven + Scrap + Left. Part of those hung are cut by a bias: a part
@@ -76,7 +84,11 @@ public sealed record PicketLedger(long In, long Hung, long Part, long Woven, lon
 /// <param name="Scrap">Pickets left over in lengths too short to be used.</param>
 /// <param name="Left">Pickets left over in all, scrap among them.</param>
 /// <param name="CarryNm">Distance that opened rolls are carried from the end of a pull to the start of the next one they feed.</param>
-public readonly record struct HangCost(long MissingNm, long BoughtNm, int Rolls, int Splices, long Scrap, long Left, long CarryNm) : IComparable<HangCost>
+public readonly record struct HangCost(
+    [property: JsonPropertyName("missing"), JsonConverter(typeof(NanometresAsMetres))] long MissingNm,
+    [property: JsonPropertyName("bought"), JsonConverter(typeof(NanometresAsMetres))] long BoughtNm,
+    int Rolls, int Splices, long Scrap, long Left,
+    [property: JsonPropertyName("carry"), JsonConverter(typeof(NanometresAsMetres))] long CarryNm) : IComparable<HangCost>
 {
     public int CompareTo(HangCost other)
     {
@@ -95,7 +107,9 @@ public readonly record struct HangCost(long MissingNm, long BoughtNm, int Rolls,
 
 /// <summary>Below this no plan can be, whatever the order: bought length and splices.</summary>
 /// <param name="Proven">Whether the plan is known to be the best there is in the order asked for; never before the roll is calibrated.</param>
-public sealed record RollBound(long BoughtNm, int Splices, bool Proven);
+public sealed record RollBound(
+    [property: JsonPropertyName("bought"), JsonConverter(typeof(NanometresAsMetres))] long BoughtNm,
+    int Splices, bool Proven);
 
 /// <summary>What one kind of fabric comes to, at the widest advance (low counts) and at the narrowest.</summary>
 public sealed record KindRolls(string Kind, HangCost AtLow, HangCost AtHigh, PicketLedger LedgerAtLow, PicketLedger LedgerAtHigh, RollBound Bound);

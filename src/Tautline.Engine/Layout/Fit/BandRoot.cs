@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Tautline.Engine.Layout.Fit;
 
 /// <summary>
@@ -47,6 +49,7 @@ internal sealed class BandRoot
     }
 
     /// <summary>Finishes a post and carries what is left of its rows on to the next.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Finish(int post)
     {
         Shrink();
@@ -56,6 +59,7 @@ internal sealed class BandRoot
     }
 
     /// <summary>Solves R'R x = right in place; x has two more places than posts, the last two of no meaning.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Solve(double[] x)
     {
         var n = r0.Length;
@@ -79,6 +83,7 @@ internal sealed class BandRoot
     }
 
     /// <summary>Turns the rows over two posts into a triangle of two. The heaviest goes first: then light rows keep their digits.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Shrink()
     {
         if (narrow == 0) return;
@@ -91,6 +96,7 @@ internal sealed class BandRoot
         narrow = 0;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static double HeaviestFirst(Span<double> first, Span<double> second)
     {
         var (heaviest, most, norm) = (0, 0.0, 0.0);
@@ -104,6 +110,7 @@ internal sealed class BandRoot
         return norm;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void Turn(Span<double> first, Span<double> second, double norm)
     {
         var alpha = first[0] > 0 ? -norm : norm;
@@ -117,6 +124,7 @@ internal sealed class BandRoot
     }
 
     /// <summary>Makes a column of the rows over three posts zero below its diagonal.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Reflect(int column)
     {
         Lift(column);
@@ -130,6 +138,7 @@ internal sealed class BandRoot
         wide[head] = alpha;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Apply(int head, int other, double lead, double scale)
     {
         var dot = lead * wide[head + other];
@@ -139,6 +148,7 @@ internal sealed class BandRoot
         for (var at = head + 3; at < 3 * count; at += 3) wide[at + other] += dot * wide[at];
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Lift(int column)
     {
         var heaviest = column;

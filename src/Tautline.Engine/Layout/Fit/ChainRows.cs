@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Tautline.Engine.Layout.Fit;
 
 /// <summary>
@@ -51,6 +53,7 @@ internal sealed class ChainRows
     public int[] First { get; }
 
     /// <summary>Every row's activity; x has two more places than posts, y one more than slacks.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Read(double[] x, double[] y, double[] into)
     {
         for (var r = 0; r < Count; r++)
@@ -61,6 +64,7 @@ internal sealed class ChainRows
     }
 
     /// <summary>Adds sign times every row's amount to the unknowns it reads.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Spread(double[] amount, double sign, double[] x, double[] y)
     {
         for (var r = 0; r < Count; r++)

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Tautline.Engine.Layout.Fit;
 
 /// <summary>
@@ -61,6 +63,7 @@ internal sealed class ChainSides
     }
 
     /// <summary>Largest difference between the room there is and the room booked, and the duality gap.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public (double Residual, double Gap) State()
     {
         var (residual, gap) = (0.0, 0.0);
@@ -73,6 +76,7 @@ internal sealed class ChainSides
     }
 
     /// <summary>Largest breach of a bound, read anew.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public double Breach(double[] z)
     {
         var breach = 0.0;
@@ -81,12 +85,14 @@ internal sealed class ChainSides
     }
 
     /// <summary>Adds the multipliers to their rows: pushing up counts as positive.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void AddForces(double[] force)
     {
         for (var j = 0; j < row.Length; j++) force[row[j]] += sign[j] * multiplier[j];
     }
 
     /// <summary>Begins a step: adds each bound's weight to its row.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void AddWeights(double[] weight)
     {
         for (var j = 0; j < row.Length; j++)
@@ -99,6 +105,7 @@ internal sealed class ChainSides
     public void ClearCorrections() => Array.Clear(correction);
 
     /// <summary>Adds what each row is to be pushed by before it moves, towards share times target.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void AddPushes(double target, double[] push)
     {
         for (var j = 0; j < row.Length; j++)
@@ -106,6 +113,7 @@ internal sealed class ChainSides
     }
 
     /// <summary>The steps of room and multiplier that belong to the rows' moves.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Direct(double target, double[] move)
     {
         for (var j = 0; j < row.Length; j++)
@@ -116,6 +124,7 @@ internal sealed class ChainSides
     }
 
     /// <summary>How far the steps may go, up to one, with a share of the way to the nearest bound kept.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public (double Primal, double Dual) Lengths(double reach)
     {
         var (primal, dual) = (1.0, 1.0);
@@ -128,6 +137,7 @@ internal sealed class ChainSides
     }
 
     /// <summary>The duality gap that a step would leave.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public double Ahead(double primal, double dual)
     {
         var gap = 0.0;
@@ -136,6 +146,7 @@ internal sealed class ChainSides
     }
 
     /// <summary>Makes up for the product of the two steps, which the linear equations leave out; for no more than it can be trusted with.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Correct(double mean)
     {
         for (var j = 0; j < row.Length; j++)
@@ -146,6 +157,7 @@ internal sealed class ChainSides
     }
 
     /// <summary>Corrects the bounds that a longer step would throw far off the path.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Recentre(double target, double primal, double dual)
     {
         for (var j = 0; j < row.Length; j++)
@@ -155,6 +167,7 @@ internal sealed class ChainSides
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Move(double primal, double dual)
     {
         for (var j = 0; j < row.Length; j++)

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Tautline.Engine.Layout.Fit;
 
 /// <summary>Where an interior-point run ended.</summary>
@@ -144,6 +146,7 @@ internal sealed class InteriorPoint
         return Math.Max(Largest(gradX), Largest(gradY));
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static double Largest(double[] of)
     {
         var largest = 0.0;

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Tautline.Engine.Layout.Fit;
 
 /// <summary>
@@ -25,6 +27,7 @@ internal sealed class NewtonSystem
 
     /// <summary>Takes the weight of every row.</summary>
     /// <param name="anchor">Weight with which every post clings to where it is; above zero.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Factor(double[] weight, double anchor)
     {
         var cling = Math.Sqrt(anchor);
@@ -41,6 +44,7 @@ internal sealed class NewtonSystem
     }
 
     /// <summary>Solves for the steps in place: right sides on entry, dx with two and dy with one unused place at the end.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Solve(double[] dx, double[] dy)
     {
         for (var g = 0; g < rows.Groups; g++)
@@ -65,6 +69,7 @@ internal sealed class NewtonSystem
         root.Add(squareRoot * of.G[i], 0);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Means(int i, double[] weight)
     {
         var (from, to) = (rows.GroupFirst[i], rows.GroupFirst[i + 1]);
@@ -82,6 +87,7 @@ internal sealed class NewtonSystem
             if (sum[g] > 0) (m0[g], m1[g], m2[g]) = (m0[g] / sum[g], m1[g] / sum[g], m2[g] / sum[g]);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void AddRows(int i, double[] weight)
     {
         for (var r = rows.First[i]; r < rows.First[i + 1]; r++)
@@ -92,6 +98,7 @@ internal sealed class NewtonSystem
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void AddSlacks(int i, double[] weight)
     {
         for (var g = rows.GroupFirst[i]; g < rows.GroupFirst[i + 1]; g++)

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Tautline.Engine.Layout.Fit;
 
 /// <summary>
@@ -25,6 +27,7 @@ internal sealed class Squares
 
     public double Deviation(int i, double[] x) => G[i] * x[i] + D[i];
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public double Value(double[] x)
     {
         var sum = 0.0;
@@ -37,6 +40,7 @@ internal sealed class Squares
     }
 
     /// <summary>Adds scale times half the gradient.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void AddGradient(double[] x, double scale, double[] into)
     {
         for (var i = 0; i < G.Length; i++)
