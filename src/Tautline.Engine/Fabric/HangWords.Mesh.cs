@@ -18,7 +18,9 @@ public static partial class HangWords
 
     private static IEnumerable<string> Stretch(MeshReading r, PlanWords words)
     {
-        yield return r.StretchHigh <= 0
+        yield return r.StretchLow < 0 && r.StretchHigh > 0
+            ? $"Against as delivered the fabric is anything from {Percent(-r.StretchLow)} shorter to {Percent(r.StretchHigh)} longer, and from {words.Short(-1 * r.LostLow)} taller to {words.Short(r.LostHigh)} lower."
+            : r.StretchHigh <= 0
             ? $"Against as delivered the fabric is {Between(Percent(-r.StretchHigh), Percent(-r.StretchLow))} shorter and {Between(words.Short(-1 * r.LostHigh), words.Short(-1 * r.LostLow))} taller: it was pushed together, or its roll was not measured."
             : $"Against as delivered the fabric is {Between(Percent(r.StretchLow), Percent(r.StretchHigh))} longer and {Between(words.Signed(r.LostLow), words.Signed(r.LostHigh))} lower.";
         if (!r.Decided) yield return "Whether it is stretched cannot be told: the mesh as delivered is only a range. Measure ten pickets of the roll before it is hung.";

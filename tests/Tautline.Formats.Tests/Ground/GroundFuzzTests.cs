@@ -76,6 +76,16 @@ public sealed class GroundFuzzTests
                 },
                 seed: "0000JhfZtSA4", iter: 8_000);
 
+    /// <summary>Found by the test above: a broken zlib header is told by another exception than broken deflate data is.</summary>
+    [Fact]
+    public void ABlockWhoseHeaderIsBrokenIsToldLikeOneWhoseDataIs()
+    {
+        var (sound, format) = Samples[3];
+        var read = GroundReader.Read(Damaged(sound, 1339 % sound.Length, [249, 92, 64, 242], 1, []), Options with { Format = format });
+        Assert.True(read.HasErrors);
+        Holds(read);
+    }
+
     [Fact]
     public void AnyBytesUnderAnyFormatNeverThrow() =>
         Gen.Select(Gen.Byte.Array[0, 200], Gen.Int[0, 4]).Sample(

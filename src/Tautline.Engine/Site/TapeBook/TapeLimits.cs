@@ -14,6 +14,8 @@ internal static class TapeLimits
         foreach (var stock in job.Stock) yield return $"the fabric in stock '{stock.Id.Value}'";
         foreach (var seen in job.Seen) yield return $"what was seen of roll {seen.Number} of '{seen.Stock}'";
         foreach (var note in job.Hangs) yield return $"the note on hanging '{note.Id.Value}'";
+        if (job.HangOrder is { } order) yield return $"the hanging order '{order}'";
+        foreach (var spec in job.Specs.Where(s => s.CutFrom is not null)) yield return $"the taller fabric that '{spec.Id.Value}' is trimmed from";
         foreach (var part in job.MustUnderstand) yield return $"that '{part}' must be understood";
         foreach (var lost in Unplaced(job)) yield return lost;
         foreach (var lost in job.Gates.Where(Knows).SelectMany(OfGate)) yield return lost;

@@ -19,7 +19,7 @@ internal abstract class BlockBytes : IDisposable
             }
             return true;
         }
-        catch (InvalidDataException)
+        catch (Exception broken) when (broken is InvalidDataException or ZLibException)
         {
             return false;
         }
