@@ -19,11 +19,14 @@ internal abstract class BlockBytes : IDisposable
             }
             return true;
         }
-        catch (Exception broken) when (broken is InvalidDataException or ZLibException)
+        catch (Exception broken) when (broken is InvalidDataException || Refused(broken))
         {
             return false;
         }
     }
+
+    /// <summary>The decompressor's own exception for a header it will not take has no public name; a disk that fails is not meant.</summary>
+    private static bool Refused(Exception broken) => broken is IOException && broken.GetType().Namespace == typeof(ZLibStream).Namespace;
 
     public virtual void Dispose() { }
 
