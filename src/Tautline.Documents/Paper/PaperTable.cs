@@ -1,10 +1,10 @@
 namespace Tautline.Documents.Paper;
 
-/// <summary>A table: a caption, columns, and rows with exactly one text per column.</summary>
-public sealed record PaperTable
+/// <summary>A table: a caption, columns, and rows with exactly one text per column. Where it breaks, caption and heads are repeated.</summary>
+public sealed record PaperTable : PaperBlock
 {
     /// <summary>More columns than this cannot be read on upright paper.</summary>
-    public const int MostColumns = 12;
+    public const int MostColumns = 14;
 
     /// <exception cref="ArgumentException">No column, more than <see cref="MostColumns"/>, or a row of another length.</exception>
     public PaperTable(string caption, IReadOnlyList<PaperColumn> columns, IReadOnlyList<IReadOnlyList<string>> rows)

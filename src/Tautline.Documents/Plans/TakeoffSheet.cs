@@ -5,7 +5,7 @@ using Tautline.Engine.Quantities;
 
 namespace Tautline.Documents.Plans;
 
-/// <summary>The take-off of a plan as one sheet of paper.</summary>
+/// <summary>The take-off of a plan on paper.</summary>
 public static class TakeoffSheet
 {
     private static readonly PaperColumn[] columns =
@@ -17,19 +17,21 @@ public static class TakeoffSheet
     /// <summary>Everything on it is read off the plan; nothing is counted here.</summary>
     /// <param name="plan">A plan without errors.</param>
     /// <exception cref="ArgumentException">The plan has errors and therefore no take-off.</exception>
-    public static PaperSheet Of(Plan plan, UnitSystem units, PaperSize size)
+    public static PaperDocument Of(Plan plan, UnitSystem units, PaperFormat format)
     {
         if (plan.HasErrors) throw new ArgumentException("A plan with errors has no take-off to print.", nameof(plan));
         var words = new PlanWords(units);
-        return new PaperSheet(Title(plan))
+        var sheet = new PaperSheet(Title(plan))
         {
-            Size = size,
-            Subtitle = [$"Job {plan.Job}", $"Rules {plan.Basis.Rules.Name}: {plan.Basis.Rules.Title}", .. plan.Specs.Select(s => $"Spec {s.Id}: {words.Made(s, plan)}."), .. plan.Lines.Select(l => Line(l, words))],
-            Tables = [new PaperTable("Take-off", columns, [.. plan.Takeoff.Select(t => Row(t, words))])],
-            Notes = [.. plan.Problems.Where(p => p.Severity != Severity.Note).Select(p => Note(p, units))],
+            Head = [$"Job {plan.Job}", $"Rules {plan.Basis.Rules.Name}: {plan.Basis.Rules.Title}", .. plan.Specs.Select(s => $"Spec {s.Id}: {words.Made(s, plan)}."), .. plan.Lines.Select(l => Line(l, words))],
+            Blocks =
+            [
+                new PaperTable("Take-off", columns, [.. plan.Takeoff.Select(t => Row(t, words))]),
+                .. plan.Problems.Where(p => p.Severity != Severity.Note).Select(p => new PaperBlock.Words(Note(p, units))),
+            ],
             Cautions = Cautions.All,
-            Footer = $"Plan hash {PlanFile.Hash(plan)}",
         };
+        return new PaperDocument(Title(plan)) { Format = format, Sheets = [sheet], Footer = $"Plan hash {PlanFile.Hash(plan)}" };
     }
 
     private static string Title(Plan plan)

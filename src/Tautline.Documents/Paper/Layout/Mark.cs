@@ -26,4 +26,10 @@ internal abstract record Mark
     {
         public override Mark Down(double by) => this with { Y = Y + by };
     }
+
+    /// <summary>A code for cameras: dark squares row by row, quiet rim included.</summary>
+    public sealed record Code(double X, double Y, double Size, CodeMatrix Matrix) : Mark
+    {
+        public override Mark Down(double by) => this with { Y = Y + by };
+    }
 }

@@ -7,19 +7,14 @@ internal sealed record PageFrame(double PageWidth, double PageHeight)
     private const double Margin = 43.2;
 
     /// <summary>Where text starts, from the left edge of the paper.</summary>
-    public double Left { get; } = Margin;
+    public double Left { get; init; } = Margin;
 
     /// <summary>Where text starts, from the top edge.</summary>
-    public double Top { get; } = Margin;
+    public double Top { get; init; } = Margin;
 
-    public double Width => PageWidth - (2 * Margin);
+    public double Width { get; init; } = PageWidth - (2 * Margin);
 
-    public double Bottom => PageHeight - Margin;
+    public double Bottom { get; init; } = PageHeight - Margin;
 
-    public static PageFrame Of(PaperSize size) => size switch
-    {
-        PaperSize.Letter => new(612, 792),
-        PaperSize.A4 => new(595, 842),
-        _ => throw new ArgumentOutOfRangeException(nameof(size), size, "Letter or A4."),
-    };
+    public static PageFrame Of(PaperFormat format) => new(format.Width, format.Height);
 }

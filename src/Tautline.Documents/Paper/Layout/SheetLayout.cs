@@ -1,130 +1,62 @@
-using System.Globalization;
-
 namespace Tautline.Documents.Paper.Layout;
 
-/// <summary>Measures a sheet and gives every mark its place; what does not fit is counted, and the count is printed.</summary>
-internal sealed class SheetLayout(TextMeasure measure, PageFrame frame)
+/// <summary>Measures a sheet and gives every part its place, on as many pages as it needs.</summary>
+internal sealed class SheetLayout(TextMeasure measure, PaperDocument document, PaperSheet sheet)
 {
+    /// <summary>An inch: what a telephone reads at arm's length.</summary>
+    private const double CodeSize = 64;
+
+    /// <summary>Space kept for the small print and the number of the page.</summary>
+    private const double FootRoom = 28;
+
     private const double FramePad = 5;
 
-    private readonly LineBreaker breaker = new(measure);
+    /// <summary>More lines of a name or a head than this go into the body: a head is no place to read.</summary>
+    private const int MostHeadLines = 8;
 
-    public PageContent Place(PaperSheet sheet)
+    private readonly PageFrame frame = PageFrame.Of(sheet.Format ?? document.Format);
+
+    public List<LaidPage> Pages(IReadOnlyList<Strip> last)
     {
-        List<Strip> body = [.. Body(sheet)];
-        List<Strip> cautions = [.. sheet.Cautions.Select(c => Paragraph("• " + c, TextStyle.Caution, FramePad))];
-        IReadOnlyList<string> foot = breaker.Break(sheet.Footer, TextStyle.Foot, frame.Width);
-        return Place(body, cautions, foot);
+        var blocks = new BlockLayout(measure, frame, document.Words);
+        List<Strip> head = [.. Head()];
+        List<Strip> cautions = [.. CautionStrips()];
+        double room = frame.Bottom - FootRoom - frame.Top;
+        bool boxed = cautions.Sum(c => c.Height) + (2 * FramePad) < room / 2;
+        List<Strip> body = [.. head.Skip(MostHeadLines), .. sheet.Blocks.SelectMany(blocks.Strips), .. last];
+        if (!boxed && cautions.Count > 0) body = [.. cautions, .. body];
+
+        var pager = new Pager(sheet.Name, frame, FootRoom, [.. Again()]);
+        pager.Begin(head.Take(MostHeadLines), Corner(), boxed ? cautions : [], FramePad);
+        pager.Add(body);
+        return pager.Pages;
     }
 
-    private PageContent Place(List<Strip> body, List<Strip> cautions, IReadOnlyList<string> foot)
+    private IEnumerable<Strip> Head()
     {
-        // Small print that long would leave no page: it gives way before anything else does.
-        List<Strip> small = [.. foot.Where(l => l.Length > 0).Select(l => Line(l, TextStyle.Foot))];
-        if (UnknownNote() is { } note)
-            small.AddRange(breaker.Break(note, TextStyle.Foot, frame.Width).Select(l => Line(l, TextStyle.Foot)));
-        int keptSmall = Fitting(small, frame.Bottom - frame.Top - 100);
-        int keptCautions = Fitting(cautions, (frame.Bottom - frame.Top) / 2);
-        int missed = Missed(small, keptSmall) + Missed(cautions, keptCautions);
-
-        var marks = new List<Mark>();
-        double bottom = FromBottom(small.Take(keptSmall), frame.Bottom, marks);
-        bottom = CautionBox(cautions.Take(keptCautions).ToList(), bottom - 4, marks);
-        missed += FromTop(body, bottom - 6, missed, marks);
-        return new(marks, missed);
+        PageFrame beside = sheet.Code.Length == 0 ? frame : frame with { Width = frame.Width - CodeSize - 8 };
+        var blocks = new BlockLayout(measure, beside, document.Words);
+        if (document.Title.Length > 0 && document.Title != sheet.Name)
+            foreach (Strip strip in blocks.Lines(document.Title, TextStyle.Subtitle, 0)) yield return strip;
+        foreach (Strip strip in blocks.Lines(sheet.Name, TextStyle.Title, 0)) yield return strip;
+        foreach (Strip strip in sheet.Head.SelectMany(h => blocks.Lines(h, TextStyle.Subtitle, 0))) yield return strip;
     }
 
-    private IEnumerable<Strip> Body(PaperSheet sheet)
+    /// <summary>What stands at the top of the pages after the first.</summary>
+    private IEnumerable<Strip> Again()
     {
-        foreach (string line in breaker.Break(sheet.Title, TextStyle.Title, frame.Width))
-            yield return Line(line, TextStyle.Title);
-        foreach (string text in sheet.Subtitle)
-            yield return Paragraph(text, TextStyle.Subtitle, 0);
-        var tables = new TableLayout(measure, breaker, frame);
-        foreach (Strip strip in sheet.Tables.SelectMany(table => tables.Strips(table).Prepend(Strip.Gap(9))))
-            yield return strip;
-        if (sheet.Notes.Count > 0)
-            yield return Strip.Gap(9);
-        foreach (string note in sheet.Notes)
-            yield return Paragraph(note, TextStyle.Note, 0);
+        var blocks = new BlockLayout(measure, frame, document.Words);
+        string again = document.Words.Continued.Replace("{name}", sheet.Name, StringComparison.Ordinal);
+        return blocks.Lines(again, TextStyle.Caption, 0).Take(2);
     }
 
-    private Strip Line(string text, TextStyle style) =>
-        new(style.Leading, [new Mark.Words(frame.Left, style.Ascent, text, style)]);
+    private Mark? Corner() => sheet.Code.Length == 0 ? null : new Mark.Code(frame.Left + frame.Width - CodeSize, frame.Top, CodeSize, CodeMatrix.Of(sheet.Code));
 
-    private Strip Paragraph(string text, TextStyle style, double inset)
+    private IEnumerable<Strip> CautionStrips()
     {
-        IReadOnlyList<string> lines = breaker.Break(text, style, frame.Width - (2 * inset));
-        Mark[] marks = [.. lines.Select((l, i) => new Mark.Words(frame.Left + inset, style.Ascent + (i * style.Leading), l, style))];
-        return new((lines.Count * style.Leading) + 1.5, marks);
+        if (sheet.Cautions.Count == 0) yield break;
+        var blocks = new BlockLayout(measure, frame, document.Words);
+        foreach (Strip strip in blocks.Lines(document.Words.Cautions, TextStyle.Warning, FramePad)) yield return strip with { HoldsNext = true };
+        foreach (Strip strip in sheet.Cautions.SelectMany(c => blocks.Lines("• " + c, TextStyle.Caution, FramePad))) yield return strip;
     }
-
-    private string? UnknownNote() =>
-        measure.Unknown.Length == 0 ? null : "Printed as an empty box, for want of a sign in the typeface: " + string.Join(", ",
-            measure.Unknown.EnumerateRunes().Select(r => "U+" + r.Value.ToString("X4", CultureInfo.InvariantCulture))) + ".";
-
-    private static int Fitting(List<Strip> strips, double room)
-    {
-        int count = 0;
-        for (double used = 0; count < strips.Count && used + strips[count].Height <= room; count++)
-            used += strips[count].Height;
-        return count;
-    }
-
-    private static int Missed(List<Strip> strips, int kept) => strips.Skip(kept).Sum(s => s.Lines);
-
-    private static double FromBottom(IEnumerable<Strip> strips, double bottom, List<Mark> marks)
-    {
-        foreach (Strip strip in strips.Reverse())
-        {
-            bottom -= strip.Height;
-            AddAt(strip, bottom, marks);
-        }
-
-        return bottom;
-    }
-
-    private double CautionBox(List<Strip> cautions, double bottom, List<Mark> marks)
-    {
-        if (cautions.Count == 0)
-            return bottom;
-        double inside = FromBottom(cautions, bottom - FramePad, marks) - TextStyle.Warning.Leading - 1;
-        marks.Add(new Mark.Words(frame.Left + FramePad, inside + TextStyle.Warning.Ascent, "Cautions", TextStyle.Warning));
-        double top = inside - FramePad;
-        marks.Add(new Mark.Frame(frame.Left, top, frame.Width, bottom - top, 1));
-        return top;
-    }
-
-    private int FromTop(List<Strip> body, double bottom, int missedElsewhere, List<Mark> marks)
-    {
-        double room = bottom - frame.Top;
-        int kept = Fitting(body, room);
-        bool all = kept == body.Count;
-        if (!all || missedElsewhere > 0)
-            kept = WithoutHangingHeads(body, Fitting(body, room - TextStyle.Warning.Leading - 4));
-        double y = frame.Top;
-        foreach (Strip strip in body.Take(kept))
-        {
-            AddAt(strip, y, marks);
-            y += strip.Height;
-        }
-
-        int missed = Missed(body, kept);
-        if (missed + missedElsewhere > 0)
-            AddAt(Line(NotPrinted(missed + missedElsewhere), TextStyle.Warning), y + 4, marks);
-        return missed;
-    }
-
-    private static int WithoutHangingHeads(List<Strip> body, int kept)
-    {
-        while (kept > 0 && kept < body.Count && body[kept - 1].HoldsNext)
-            kept--;
-        return kept;
-    }
-
-    private static string NotPrinted(int lines) => lines == 1
-        ? "1 more line not printed: this page is full."
-        : lines.ToString(CultureInfo.InvariantCulture) + " more lines not printed: this page is full.";
-
-    private static void AddAt(Strip strip, double y, List<Mark> marks) => marks.AddRange(strip.Marks.Select(m => m.Down(y)));
 }

@@ -1,0 +1,28 @@
+namespace Tautline.Documents.Paper;
+
+/// <summary>A size of paper and how it is held.</summary>
+/// <param name="Landscape">The long side lies at the top.</param>
+public readonly record struct PaperFormat(PaperSize Size, bool Landscape = false)
+{
+    /// <summary>Points to the inch.</summary>
+    public const double Inch = 72;
+
+    /// <summary>In points.</summary>
+    public double Width => Landscape ? Upright.Height : Upright.Width;
+
+    /// <summary>In points.</summary>
+    public double Height => Landscape ? Upright.Width : Upright.Height;
+
+    // Millimetre sizes in whole points, as printers know them (ISO 216 allows 1.5 to 3 mm).
+    private (double Width, double Height) Upright => Size switch
+    {
+        PaperSize.Letter => (612, 792),
+        PaperSize.A4 => (595, 842),
+        PaperSize.Tabloid => (792, 1224),
+        PaperSize.A3 => (842, 1191),
+        PaperSize.AnsiD => (1584, 2448),
+        PaperSize.ArchD => (1728, 2592),
+        PaperSize.A1 => (1684, 2384),
+        _ => throw new ArgumentOutOfRangeException(nameof(Size), Size, "No such size of paper."),
+    };
+}

@@ -1,0 +1,94 @@
+using PdfSharp.Drawing;
+using PdfSharp.Pdf;
+using Tautline.Documents.Fonts;
+using Tautline.Documents.Paper.Layout;
+
+namespace Tautline.Documents.Paper;
+
+/// <summary>Writes a paper as a PDF.</summary>
+public static class PdfWriter
+{
+    /// <summary>
+    /// Lays the paper out and writes it. The bytes depend on the paper alone: not on clock, machine or culture.
+    /// </summary>
+    public static PrintedPaper Write(PaperDocument paper)
+    {
+        EmbeddedFonts.Use();
+        using var measure = new TextMeasure();
+        IReadOnlyList<LaidPage> pages = new DocumentLayout(measure, paper).Pages();
+        byte[] raw = Draw(paper, pages, measure);
+        return new(StablePdf.Settle(raw, paper.Title), pages.Count, measure.Unknown);
+    }
+
+    private static byte[] Draw(PaperDocument paper, IReadOnlyList<LaidPage> pages, TextMeasure measure)
+    {
+        using var document = new PdfDocument();
+        Describe(document, paper);
+        foreach (LaidPage laid in pages) Draw(document.AddPage(), laid, measure);
+        using var file = new MemoryStream();
+        document.Save(file, closeStream: false);
+        return file.ToArray();
+    }
+
+    private static void Draw(PdfPage page, LaidPage laid, TextMeasure measure)
+    {
+        page.Width = XUnit.FromPoint(laid.Frame.PageWidth);
+        page.Height = XUnit.FromPoint(laid.Frame.PageHeight);
+        using XGraphics graphics = XGraphics.FromPdfPage(page);
+        foreach (Mark mark in laid.Marks) Draw(graphics, mark, measure);
+    }
+
+    private static void Describe(PdfDocument document, PaperDocument paper)
+    {
+        document.Language = paper.Words.Language;
+        document.ViewerPreferences.DisplayDocTitle = true;
+        // PDFsharp's compressed streams lack the checksum that zlib asks for, and how well a runtime packs is its own affair.
+        document.Options.NoCompression = true;
+        document.Options.CompressContentStreams = false;
+
+        // Two bytes a character: whatever the title says, it cannot be taken for a part of the file's own structure.
+        document.Info.Elements["/Title"] = new PdfString(paper.Title, PdfStringEncoding.Unicode);
+        document.Info.Creator = StablePdf.Maker;
+
+        // A paper that must come out the same tomorrow cannot say when it was made.
+        document.Info.Elements.Remove("/CreationDate");
+    }
+
+    private static void Draw(XGraphics graphics, Mark mark, TextMeasure measure)
+    {
+        switch (mark)
+        {
+            case Mark.Words words when words.Text.Length > 0:
+                graphics.DrawString(words.Text, measure.Font(words.Style), new XSolidBrush(Grey(words.Style.Grey)), words.X, words.Y);
+                break;
+            case Mark.Rule rule:
+                graphics.DrawLine(new XPen(Grey(rule.Grey), rule.Thickness), rule.X, rule.Y, rule.X + rule.Width, rule.Y);
+                break;
+            case Mark.Frame box:
+                graphics.DrawRectangle(new XPen(XColors.Black, box.Thickness), box.X, box.Y, box.Width, box.Height);
+                break;
+            case Mark.Code code:
+                Draw(graphics, code);
+                break;
+        }
+    }
+
+    /// <summary>Dark squares of a row that touch are one rectangle, so that no viewer shows a seam between them.</summary>
+    private static void Draw(XGraphics graphics, Mark.Code code)
+    {
+        double side = code.Size / code.Matrix.Size;
+        for (int row = 0; row < code.Matrix.Size; row++)
+        {
+            for (int from = 0; from < code.Matrix.Size; from++)
+            {
+                if (!code.Matrix.IsDark(row, from)) continue;
+                int to = from;
+                while (to + 1 < code.Matrix.Size && code.Matrix.IsDark(row, to + 1)) to++;
+                graphics.DrawRectangle(XBrushes.Black, code.X + (from * side), code.Y + (row * side), (to - from + 1) * side, side);
+                from = to;
+            }
+        }
+    }
+
+    private static XColor Grey(double white) => XColor.FromGrayScale(white);
+}
