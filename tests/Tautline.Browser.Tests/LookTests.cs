@@ -95,13 +95,15 @@ public sealed class LookTests(BrowserSite site)
 
     private static async Task TabToAsync(IPage page, string name)
     {
+        List<string?> passed = [];
         for (int pressed = 0; pressed < 120; pressed++)
         {
             await page.Keyboard.PressAsync("Tab");
             string? text = await page.EvaluateAsync<string?>("() => document.activeElement?.textContent?.trim()");
             if (text == name) return;
+            passed.Add(text);
         }
 
-        Assert.Fail($"'{name}' is not reached by the tab key");
+        Assert.Fail($"'{name}' is not reached by the tab key, only {string.Join(", ", passed.Distinct().Select(t => $"'{t}'"))}");
     }
 }

@@ -36,6 +36,11 @@ public sealed class PlanMapTests(BrowserSite site)
         await visit.Page.Mouse.UpAsync();
     }
 
+    /// <summary>A tool that was used is laid down once its edit is drawn.</summary>
+    private static Task LaidDownAsync(Visit visit) =>
+        Assertions.Expect(visit.Page.GetByRole(AriaRole.Toolbar, new() { Name = "Tools of the plan" }).GetByRole(AriaRole.Button, new() { Name = "Select", Exact = true }))
+            .ToHaveAttributeAsync("aria-pressed", "true");
+
     private static Task PostsAsync(Visit visit, int posts) => Assertions.Expect(Sheet(visit)).ToHaveAttributeAsync("data-posts", $"{posts}", new() { Timeout = 15_000 });
 
     private static Task TotalAsync(Visit visit, string text) => Assertions.Expect(visit.Totals).ToContainTextAsync(text, new() { Timeout = 15_000 });
@@ -100,6 +105,7 @@ public sealed class PlanMapTests(BrowserSite site)
         await UseAsync(visit, "Gate");
         await ClickAsync(visit, 45, 0);
         await TotalAsync(visit, "Gates3");
+        await LaidDownAsync(visit);
         await DragAsync(visit, (45, 0), (25, 0));
         await Assertions.Expect(visit.Undo).ToHaveAccessibleNameAsync(new System.Text.RegularExpressions.Regex("move gate"));
         await Sheet(visit).FocusAsync();

@@ -1,10 +1,10 @@
-using Tautline.Formats.Csv;
 using System.Text.Json;
 using Tautline.Cli.Folder;
 using Tautline.Cli.Input;
 using Tautline.Cli.Output;
 using Tautline.Cli.Plan;
 using Tautline.Cli.Terminal;
+using Tautline.Formats.Csv;
 
 namespace Tautline.Cli.Tests;
 

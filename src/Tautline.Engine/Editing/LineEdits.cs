@@ -23,7 +23,11 @@ public static class LineEdits
         var lines = Keyed(job.Lines);
         var line = new Line
         {
-            Id = id, Order = lines.Count == 0 ? OrderKey.First : OrderKey.After(lines.Max(l => l.Order)), Name = name, Closed = closed, Spec = spec,
+            Id = id,
+            Order = lines.Count == 0 ? OrderKey.First : OrderKey.After(lines.Max(l => l.Order)),
+            Name = name,
+            Closed = closed,
+            Spec = spec,
             Vertices = [.. taken.Select((p, i) => new Vertex
             {
                 Id = new(ids.Next("vertex")), Order = keys[i], East = p.East, North = p.North,
@@ -45,7 +49,10 @@ public static class LineEdits
         var leg = new Leg { Id = new(ids.Next("leg")), Spec = near?.Spec };
         var vertex = new Vertex
         {
-            Id = new(ids.Next("vertex")), Order = fromStart ? OrderKey.Before(end.Order) : OrderKey.After(end.Order), East = to.East, North = to.North,
+            Id = new(ids.Next("vertex")),
+            Order = fromStart ? OrderKey.Before(end.Order) : OrderKey.After(end.Order),
+            East = to.East,
+            North = to.North,
             Leg = fromStart ? leg : null,
         };
         var told = new ProblemList();

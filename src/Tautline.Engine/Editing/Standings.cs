@@ -12,11 +12,17 @@ internal static class Standings
         Gates = Each(job.Gates, Standing.Of, legs, place, (g, at, _, _) => g with { Leg = at.Leg, NearFace = Moved(g.NearFace, at.FromNm) }),
         Obstacles = Each(job.Obstacles, Standing.Of, legs, place, (o, at, piece, _) => o with
         {
-            Id = piece == 0 ? o.Id : new(ids.Next("obstacle")), Leg = at.Leg, From = Moved(o.From, at.FromNm), To = Moved(o.To, at.ToNm),
+            Id = piece == 0 ? o.Id : new(ids.Next("obstacle")),
+            Leg = at.Leg,
+            From = Moved(o.From, at.FromNm),
+            To = Moved(o.To, at.ToNm),
         }),
         Works = Each(job.Works, Standing.Of, legs, place, (w, at, piece, of) => w with
         {
-            Id = piece == 0 ? w.Id : new(ids.Next("work")), Leg = at.Leg, From = Moved(w.From, at.FromNm), To = Moved(w.To, at.ToNm),
+            Id = piece == 0 ? w.Id : new(ids.Next("work")),
+            Leg = at.Leg,
+            From = Moved(w.From, at.FromNm),
+            To = Moved(w.To, at.ToNm),
             Posts = of == 1 ? w.Posts : Share(w, at, piece),
         }),
         Pins = Each(job.Pins, Standing.Of, legs, place, (p, at, _, _) => p with { Leg = at.Leg, At = Moved(p.At, at.FromNm) }),

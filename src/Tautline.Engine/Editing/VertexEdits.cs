@@ -51,7 +51,10 @@ public static class VertexEdits
         var high = index + 1 < shape.Vertices.Count ? shape.Vertices[index + 1].Order : (OrderKey?)null;
         var vertex = new Vertex
         {
-            Id = new(ids.Next("vertex")), Order = OrderKey.Between(from.Order, high), East = point.East, North = point.North,
+            Id = new(ids.Next("vertex")),
+            Order = OrderKey.Between(from.Order, high),
+            East = point.East,
+            North = point.North,
             Leg = old with { Id = new(ids.Next("leg")) },
         };
         var line = EditDraft.Insert(shape.Line, vertex, from.Id);

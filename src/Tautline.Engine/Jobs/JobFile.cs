@@ -62,7 +62,7 @@ public static class JobFile
             var where = $"line {slip.LineNumber + 1}, column {slip.BytePositionInLine + 1}";
             var isValue = IsJson(utf8);
             problems.Add(
-                isValue ? ProblemCode.FileField : ProblemCode.FileNotJson, new(isValue ? $"{slip.Path} ({where})" : where), Plainly(slip));
+                isValue ? ProblemCode.FileField : ProblemCode.FileNotJson, new(isValue ? $"{slip.Path} ({where})" : where), isValue ? JsonSlip.Misfit(utf8, slip) : JsonSlip.Broken(utf8, slip));
             return null;
         }
     }
@@ -79,14 +79,6 @@ public static class JobFile
         {
             return false;
         }
-    }
-
-    /// <summary>The reader's sentence without its own path and place, which are given apart.</summary>
-    private static string Plainly(JsonException slip)
-    {
-        var end = slip.Message.IndexOf(" Path:", StringComparison.Ordinal);
-        if (end < 0) end = slip.Message.IndexOf(" LineNumber:", StringComparison.Ordinal);
-        return (end < 0 ? slip.Message : slip.Message[..end]).TrimEnd('.').Replace("Tautline.Engine.", "", StringComparison.Ordinal);
     }
 
     private static Job? NotJob(string found, ProblemList problems)

@@ -54,7 +54,7 @@ class PlanMap {
       handleDownEvent: (event) => this.down(event), handleDragEvent: (event) => this.dragged(event), handleUpEvent: () => this.up(),
     });
     this.map = new Map({
-      target: element, controls: [], layers: [layer], keyboardEventTarget: undefined,
+      controls: [], layers: [layer], keyboardEventTarget: undefined,
       interactions: defaults({ altShiftDragRotate: false, pinchRotate: false, doubleClickZoom: false, keyboard: false }).extend([this.zoom, dragger]),
       view: new View({ projection: site, center: [0, 0], resolution: 0.15, minResolution: 0.002, maxResolution: 2000, enableRotation: false, constrainOnlyCenter: true, smoothResolutionConstraint: false }),
       moveTolerance: 4,
@@ -146,7 +146,10 @@ class PlanMap {
 
   focus(): void { this.element.focus({ preventScroll: true }); }
 
+  /** The map is hung up once there is room for it: on a telephone it may begin behind the profile. */
   resize(): void {
+    if (!this.element.clientWidth || !this.element.clientHeight) return;
+    if (this.map.getTarget() !== this.element) this.map.setTarget(this.element);
     this.map.updateSize();
     if (!this.fitted) this.fit();
   }

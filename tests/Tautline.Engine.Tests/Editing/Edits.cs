@@ -44,7 +44,11 @@ internal static class Edits
 
     public static Obstacle Obstacle(string id, string leg, string kind, double from, double to) => new()
     {
-        Id = new(id), Leg = new(leg), Kind = kind, From = Feet(from), To = Feet(to),
+        Id = new(id),
+        Leg = new(leg),
+        Kind = kind,
+        From = Feet(from),
+        To = Feet(to),
     };
 
     /// <summary>Two legs with a right turn: 100 ft north, 80 ft east.</summary>

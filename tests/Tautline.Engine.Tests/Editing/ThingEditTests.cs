@@ -127,7 +127,7 @@ public sealed class ThingEditTests
         Assert.Equal(("main/leg2", 20.0), (Placing.AtStation(Ell(), new("main"), Feet(120))!.Leg.Value, Math.Round(Placing.AtStation(Ell(), new("main"), Feet(120))!.At.Feet, 6)));
     }
 
-    private static Snap? Best(SnapAsk ask) => Snapping.Candidates(Ell(), ask).FirstOrDefault();
+    private static Snap? Best(SnapAsk ask) => Snapping.Candidates(Ell(), ask) is [var best, ..] ? best : null;
 
     [Fact]
     public void APointSnapsToWhatIsNear()

@@ -195,7 +195,10 @@ public sealed class VertexEditTests
     {
         GroundShot Shot(string leg, double at, double? height, double? rod) => new()
         {
-            Leg = new(leg), At = Feet(at), Height = height is { } h ? new(h) : null, Rod = rod is { } r ? new(r) : null,
+            Leg = new(leg),
+            At = Feet(at),
+            Height = height is { } h ? new(h) : null,
+            Rod = rod is { } r ? new(r) : null,
         };
         var line = Some.Line("main", false, [(0, 0), (0, 100), (80, 100)]) with
         {

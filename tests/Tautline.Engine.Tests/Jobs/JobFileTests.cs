@@ -59,6 +59,21 @@ public sealed class JobFileTests
         Assert.Equal("A value does not fit: the text \"6 ft\" where a number of metres belongs.", ProblemText.Message(slips[0], UnitSystem.Metric));
     }
 
+    [Theory]
+    [InlineData("{ \"id\": 'j' }", "line 1, column 9", "The file stops being JSON: \"'\" cannot stand here.")]
+    [InlineData("{ \"id\": \"j\",\n  \"lines\": [ }", "line 2, column 14", "The file stops being JSON: '}' cannot stand here.")]
+    [InlineData("{ \"id\": \"j\", \"name\": \"hill", "line 1, column 27", "The file stops being JSON: it ends before its last bracket is closed.")]
+    [InlineData("{ \"id\": \"j\", ", "line 1, column 14", "The file stops being JSON: it ends before its last bracket is closed.")]
+    [InlineData(" \n", "line 2, column 1", "The file stops being JSON: there is nothing in it.")]
+    [InlineData("{ \"id\": \"j\", \"lines\": 7 }", "$.lines (line 1, column 24)", "A value does not fit: the number 7 is of another kind than belongs here, or too large.")]
+    [InlineData("{ \"id\": \"j\", \"name\": [\"a\"] }", "$.name (line 1, column 23)", "A value does not fit: a list is of another kind than belongs here.")]
+    [InlineData("{ \"id\": \"j\", \"id\": \"k\" }", "$.id (line 1, column 19)", "A value does not fit: the field \"id\" is there twice.")]
+    public void WhatIsWrongIsSaidInOurOwnWords(string text, string where, string said)
+    {
+        var problem = Assert.Single(Read(text).Problems);
+        Assert.Equal((where, said), (problem.Place.Path, ProblemText.Message(problem, UnitSystem.Metric)));
+    }
+
     [Fact]
     public void TruncatedTextIsToldWithItsEnd()
     {

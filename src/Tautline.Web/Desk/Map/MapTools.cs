@@ -57,13 +57,23 @@ public sealed class MapTools(Session session)
 
     public Obstacle LikeObstacle => new()
     {
-        Id = new(""), Leg = new(""), Kind = ObstacleKind, From = Length.Zero, To = Length.Zero, Clearance = Read(Clearance) ?? Length.Zero,
+        Id = new(""),
+        Leg = new(""),
+        Kind = ObstacleKind,
+        From = Length.Zero,
+        To = Length.Zero,
+        Clearance = Read(Clearance) ?? Length.Zero,
         Depth = NeedsDepth ? Read(Depth) : null,
     };
 
     public SiteWork LikeWork => new()
     {
-        Id = new(""), Leg = new(""), Kind = WorkKind, From = Length.Zero, To = Length.Zero, Width = WorkKind == SiteWork.Clearing ? Read(Width) : null,
+        Id = new(""),
+        Leg = new(""),
+        Kind = WorkKind,
+        From = Length.Zero,
+        To = Length.Zero,
+        Width = WorkKind == SiteWork.Clearing ? Read(Width) : null,
     };
 
     private Length? Read(string text) =>

@@ -4,28 +4,36 @@ import { far, type Frame, fromPath, fromSegment, pixel } from "./view";
 
 /** @param at on the site; @param reach in metres */
 export function hit(picture: Picture, at: Point, reach: number, frame: Frame, handles: boolean, selected: Target): Target {
-  return (handles ? handle(picture, at, reach, selected) : undefined) ?? mark(picture, at, frame) ?? gateAt(picture, at, reach) ?? postAt(picture, at, reach) ?? along(picture, at, reach) ?? nothing;
+  const handle = handles ? corner(picture, at, reach) ?? end(picture, at, reach, selected) : undefined;
+  return handle ?? mark(picture, at, frame) ?? gateAt(picture, at, reach) ?? (handles ? middle(picture, at, reach, selected) : undefined) ?? postAt(picture, at, reach) ?? along(picture, at, reach) ?? nothing;
 }
 
-function handle(picture: Picture, at: Point, reach: number, selected: Target): Target | undefined {
+function corner(picture: Picture, at: Point, reach: number): Target | undefined {
   let [best, found] = [reach * 1.2, undefined as Target | undefined];
   for (const v of picture.vertices) {
     const off = far(at, [v.east, v.north]);
     if (off < best) [best, found] = [off, { kind: "vertex", line: v.line, index: v.index, id: v.id }];
   }
-  if (found) return found;
-  // Ends of a selected stretch, and the middles of the legs of a selected line.
+  return found;
+}
+
+/** An end of the selected stretch. */
+function end(picture: Picture, at: Point, reach: number, selected: Target): Target | undefined {
   for (const s of picture.stretches)
     if (s.id === selected.id && s.group === selected.kind && s.group !== "grading") {
       if (far(at, [s.path[0]!, s.path[1]!]) < reach) return { kind: s.group, line: s.line, index: 0, id: s.id, part: "from" };
       if (far(at, [s.path.at(-2)!, s.path.at(-1)!]) < reach) return { kind: s.group, line: s.line, index: 0, id: s.id, part: "to" };
     }
+  return undefined;
+}
+
+/** The middle of a leg of the selected line, from which a corner is pulled. */
+function middle(picture: Picture, at: Point, reach: number, selected: Target): Target | undefined {
   const line = picture.lines[selected.line];
-  if (line)
-    for (let i = 0; i < line.legs; i++) {
-      const leg = picture.legs[line.firstLeg + i]!;
-      if (far(at, [leg.east, leg.north]) < reach) return { kind: "leg", line: leg.line, index: leg.index, id: leg.id ?? "", part: "middle" };
-    }
+  for (let i = 0; line && i < line.legs; i++) {
+    const leg = picture.legs[line.firstLeg + i]!;
+    if (far(at, [leg.east, leg.north]) < reach) return { kind: "leg", line: leg.line, index: leg.index, id: leg.id ?? "", part: "middle" };
+  }
   return undefined;
 }
 
@@ -44,7 +52,7 @@ function mark(picture: Picture, at: Point, frame: Frame): Target | undefined {
 }
 
 /** The opening of a gate, also where its posts stand so near that they fill it. */
-function gateAt(picture: Picture, at: Point, reach: number): Target | undefined {
+export function gateAt(picture: Picture, at: Point, reach: number): Target | undefined {
   for (const g of picture.gates) {
     const [middle, jamb] = [far(at, [(g.faces[0]! + g.faces[2]!) / 2, (g.faces[1]! + g.faces[3]!) / 2]), Math.min(far(at, [g.faces[0]!, g.faces[1]!]), far(at, [g.faces[2]!, g.faces[3]!]))];
     if (middle < jamb && fromPath(g.faces, at) < reach) return { kind: "gate", line: g.line, index: g.index, id: g.id };

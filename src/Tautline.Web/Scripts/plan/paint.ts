@@ -3,6 +3,7 @@ import { type Ghost } from "./ghost";
 import type { Ink } from "./ink";
 import { type Picture, type Point, Post, same, type Target } from "./picture";
 import * as symbols from "./symbols";
+import { gateAt } from "./hits";
 import { type Frame, middle, pixel } from "./view";
 
 export interface Scene { picture: Picture; selected: Target; hovered: Target; ghost: Ghost; hang: boolean; editing: boolean; cursor: Target }
@@ -309,6 +310,7 @@ export class Painter {
       if (!line) continue;
       for (let leg = line.firstLeg; leg < line.firstLeg + line.legs && line.legs < 200; leg++) {
         const part = picture.legs[leg]!;
+        if (gateAt(picture, [part.east, part.north], 10 * frame.resolution)) continue;
         this.seen(frame, part.east, part.north, ([x, y]) => {
           pen.beginPath();
           pen.arc(x, y, 7, 0, 7);
