@@ -63,13 +63,11 @@ internal sealed class PostPictures
     private IEnumerable<DropPicture> DropsOf()
     {
         if (trace.Plan.Rolls is not { } rolls) yield break;
-        List<long> before = [0];
-        foreach (var line in trace.Plan.Basis.Lines) before.Add(before[^1] + line.Site.Chain.LevelNm);
         foreach (var drop in rolls.Rolls.GroupBy(r => (r.FirstPull, r.Drop)))
         {
             if (!runOf.TryGetValue(drop.Key.FirstPull, out var run)) continue;
             var line = runs[4 * run];
-            var middle = drop.Key.Drop.Low + (drop.Key.Drop.High - drop.Key.Drop.Low) / 2 - before[trace.Planned[line]];
+            var middle = drop.Key.Drop.Low + (drop.Key.Drop.High - drop.Key.Drop.Low) / 2;
             var point = trace.Shapes[line].Point(Math.Clamp(middle, 0, trace.Shapes[line].LevelNm));
             yield return new(run, drop.Count(), drop.Key.Drop.IsExact && drop.All(r => r.Certain), point.East.Metres, point.North.Metres);
         }

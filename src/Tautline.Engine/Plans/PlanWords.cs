@@ -54,12 +54,15 @@ public sealed record PlanWords(UnitSystem Units)
 
     /// <summary>What a crew paints on the stake of a post: a letter for the line and the post's number, 'A12'. I and O are left out.</summary>
     /// <param name="line">Index of the line in the plan.</param>
-    public static string Mark(int line, PostPlan post)
+    public static string Mark(int line, PostPlan post) => Mark(line, post.Number);
+
+    /// <param name="number">Of the post, from 1.</param>
+    public static string Mark(int line, int number)
     {
         const string letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
         var text = "";
         for (var rest = line; rest >= 0; rest = rest / letters.Length - 1) text = letters[rest % letters.Length] + text;
-        return string.Create(CultureInfo.InvariantCulture, $"{text}{post.Number}");
+        return string.Create(CultureInfo.InvariantCulture, $"{text}{number}");
     }
 
     /// <summary>A piece of work in words: 'old fence out, 80' 0", 9 posts pulled'.</summary>

@@ -33,8 +33,29 @@ internal static class RollStage
             SpecStage.Choice(job.Seen[i].Far, $"seen[{i}].far", problems, "whole", "half");
         }
         foreach (var finding in plan.Findings) Tell(finding, job, problems);
-        return Turned(plan, lines, request);
+        return OnTheirLines(Turned(plan, lines, request), lines);
     }
+
+    /// <summary>Rolls are planned on one axis for all lines; a foreman counts from the start of the line he stands on.</summary>
+    private static RollPlan OnTheirLines(RollPlan plan, IReadOnlyList<LinePlan> lines)
+    {
+        if (lines.Count < 2) return plan;
+        Dictionary<string, long> before = [];
+        var at = 0L;
+        foreach (var line in lines)
+        {
+            foreach (var run in line.Runs) before[RollFeeds.PullId(line, run, 0)[..^1]] = at;
+            at += line.Level.Nanometres;
+        }
+        long Before(string pull) => before.GetValueOrDefault(pull[..(pull.LastIndexOf('/') + 1)]);
+        return plan with
+        {
+            Feeds = [.. plan.Feeds.Select(f => f with { Splices = [.. f.Splices.Select(s => s with { Station = Back(s.Station, Before(f.Pull)) })] })],
+            Rolls = [.. plan.Rolls.Select(r => r with { Drop = Back(r.Drop, Before(r.FirstPull)) })],
+        };
+    }
+
+    private static NanometreRange Back(NanometreRange station, long by) => NanometreRange.Of(station.Low - by, station.High - by);
 
     /// <summary>A run hung back takes its rolls from its far terminal on: pieces and stations are those of the walk back.</summary>
     private static RollPlan Turned(RollPlan plan, IReadOnlyList<LinePlan> lines, RollRequest request)

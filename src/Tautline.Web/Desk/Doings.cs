@@ -105,7 +105,7 @@ public sealed class Doings(Session session, Keeper keeper, Shelf shelf, BrowserF
     {
         await late.PaperAsync();
         long start = Stopwatch.GetTimestamp();
-        PrintedPage page = OnePagePdf.Write(TakeoffSheet.Of(session.Plan, session.Job.Units, PaperSize.Letter));
+        PrintedPaper page = PdfWriter.Write(TakeoffSheet.Of(session.Plan, session.Job.Units, new(PaperSize.Letter)));
         Paper = new PdfPaper(FileName + "-takeoff.pdf", page, Stopwatch.GetElapsedTime(start).TotalMilliseconds);
         await files.SaveAsync(Paper.FileName, "application/pdf", page.Pdf);
         Status = look.Say.Say("done.saved", ("file", Paper.FileName));
