@@ -28,6 +28,8 @@ public static class SpecChanges
 
     public static Task<string> Roll(Session session, SpecId id, string text) => Written.MaybeLength(session, text, (job, roll) => Change(job, id, s => s with { Roll = roll }));
 
+    public static Task<string> CutFrom(Session session, SpecId id, string text) => Written.MaybeLength(session, text, (job, woven) => Change(job, id, s => s with { CutFrom = woven }));
+
     /// <summary>Fabric by its row in the catalogue: mesh and gauge together.</summary>
     public static Task FabricAsync(Session session, SpecId id, string key)
     {

@@ -14,13 +14,13 @@ internal sealed class Pager(string sheet, PageFrame frame, double foot, IReadOnl
     /// <summary>The pages that are full, and the one being filled.</summary>
     public List<LaidPage> Pages { get; } = [];
 
-    public void Begin(IEnumerable<Strip> head, Mark? corner, List<Strip> cautions, double pad)
+    public void Begin(IEnumerable<Strip> head, Mark.Code? corner, List<Strip> cautions, double pad)
     {
         Pages.Add(new(sheet, Pages.Count == 0, frame, marks, boxes));
         if (corner is not null) marks.Add(corner);
         double top = y;
         foreach (Strip strip in head) Put(strip);
-        if (corner is Mark.Code code) y = Math.Max(y, code.Y + code.Size);
+        if (corner is { } code) y = Math.Max(y, code.Y + code.Size);
         boxes.Add(new("head", top, y - top));
         y += 3;
         Box(cautions, pad);

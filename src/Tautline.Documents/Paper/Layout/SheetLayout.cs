@@ -50,7 +50,7 @@ internal sealed class SheetLayout(TextMeasure measure, PaperDocument document, P
         return blocks.Lines(again, TextStyle.Caption, 0).Take(2);
     }
 
-    private Mark? Corner() => sheet.Code.Length == 0 ? null : new Mark.Code(frame.Left + frame.Width - CodeSize, frame.Top, CodeSize, CodeMatrix.Of(sheet.Code));
+    private Mark.Code? Corner() => sheet.Code.Length == 0 ? null : new Mark.Code(frame.Left + frame.Width - CodeSize, frame.Top, CodeSize, CodeMatrix.Of(sheet.Code));
 
     private IEnumerable<Strip> CautionStrips()
     {

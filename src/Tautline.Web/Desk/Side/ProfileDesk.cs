@@ -146,7 +146,7 @@ public sealed class ProfileDesk(Session session, Look look)
     public void Pressed(string key)
     {
         if (picture is null || picture.Posts.Count == 0) return;
-        int now = session.Selected is { Kind: SelectionKind.Post } post && post.Line == line ? post.Index : -1;
+        int now = session.Selected is { Kind: SelectionKind.Post or SelectionKind.Bay } at && at.Line == line ? at.Index : -1;
         int last = picture.Posts.Count - 1;
         switch (key)
         {
