@@ -1,6 +1,6 @@
-using System.Globalization;
 using Microsoft.Playwright;
 using Tautline.Browser.Tests.Site;
+using static Tautline.Browser.Tests.Site.PlanHand;
 
 namespace Tautline.Browser.Tests;
 
@@ -8,34 +8,6 @@ namespace Tautline.Browser.Tests;
 [Trait("Category", "Slow")]
 public sealed class PlanMapTests(BrowserSite site)
 {
-    private static ILocator Sheet(Visit visit) => visit.Page.Locator(".map-sheet");
-
-    private static Task UseAsync(Visit visit, string tool) =>
-        visit.Page.GetByRole(AriaRole.Toolbar, new() { Name = "Tools of the plan" }).GetByRole(AriaRole.Button, new() { Name = tool, Exact = true }).ClickAsync();
-
-    private static async Task<(float X, float Y)> PixelAsync(Visit visit, double eastFeet, double northFeet)
-    {
-        double[] view = [.. (await Sheet(visit).GetAttributeAsync("data-view"))!.Split(' ').Select(n => double.Parse(n, CultureInfo.InvariantCulture))];
-        LocatorBoundingBoxResult box = (await Sheet(visit).BoundingBoxAsync())!;
-        return ((float)(box.X + box.Width / 2 + (eastFeet * 0.3048 - view[0]) / view[2]), (float)(box.Y + box.Height / 2 + (view[1] - northFeet * 0.3048) / view[2]));
-    }
-
-    private static async Task ClickAsync(Visit visit, double eastFeet, double northFeet)
-    {
-        (float x, float y) = await PixelAsync(visit, eastFeet, northFeet);
-        await visit.Page.Mouse.ClickAsync(x, y);
-    }
-
-    private static async Task DragAsync(Visit visit, (double East, double North) from, (double East, double North) to)
-    {
-        (float x, float y) = await PixelAsync(visit, from.East, from.North);
-        (float tx, float ty) = await PixelAsync(visit, to.East, to.North);
-        await visit.Page.Mouse.MoveAsync(x, y);
-        await visit.Page.Mouse.DownAsync();
-        await visit.Page.Mouse.MoveAsync(tx, ty, new() { Steps = 8 });
-        await visit.Page.Mouse.UpAsync();
-    }
-
     /// <summary>A tool that was used is laid down once its edit is drawn.</summary>
     private static Task LaidDownAsync(Visit visit) =>
         Assertions.Expect(visit.Page.GetByRole(AriaRole.Toolbar, new() { Name = "Tools of the plan" }).GetByRole(AriaRole.Button, new() { Name = "Select", Exact = true }))
@@ -143,7 +115,7 @@ public sealed class PlanMapTests(BrowserSite site)
         await Sheet(visit).FocusAsync();
         await visit.Page.Keyboard.PressAsync("ArrowRight");
         await visit.Page.Keyboard.PressAsync("ArrowRight");
-        await Assertions.Expect(visit.Page.Locator(".plan-map [role=status]")).ToContainTextAsync("A2, line post");
+        await Assertions.Expect(visit.Page.Locator(".plan .plan-map [role=status]")).ToContainTextAsync("A2, line post");
         await visit.Page.Keyboard.PressAsync("Enter");
         await Assertions.Expect(visit.Details).ToContainTextAsync("A2");
         await visit.Page.Keyboard.PressAsync("v");

@@ -5,7 +5,7 @@ namespace Tautline.Documents.Scenes;
 /// <summary>From stations and heights to places on the drawing. What is drawn lies whole between the margins.</summary>
 internal sealed record ProfileFrame(double Left, double Right, double Top, double Bottom, double From, double To, double Low, double UnitsPerMetre, double Exaggeration)
 {
-    private static readonly double[] steps = [20, 10, 5, 2, 1];
+    private static readonly double[] steps = [10, 5, 2, 1];
 
     public double X(double station) => Left + ((station - From) * UnitsPerMetre);
 

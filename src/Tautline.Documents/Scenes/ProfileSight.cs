@@ -5,7 +5,7 @@ namespace Tautline.Documents.Scenes;
 /// <param name="To">Past <paramref name="From"/>.</param>
 /// <param name="Width">Of the drawing.</param>
 /// <param name="Height">Of the drawing.</param>
-/// <param name="Exaggeration">How many times taller than true heights are drawn; 0 for as many of 1, 2, 5, 10, 20 as fit.</param>
+/// <param name="Exaggeration">How many times taller than true heights are drawn; 0 for as many of 1, 2, 5, 10 as fit.</param>
 public readonly record struct ProfileSight(double From, double To, double Width, double Height, double Exaggeration = 0)
 {
     /// <summary>Height of the type.</summary>

@@ -43,10 +43,13 @@ public static class FactText
             "spec" => $"{name} of spec {plan.Specs[key.Line].Id.Value}",
             "takeoff" => $"{name} of take-off line {Number(key.Line)}, {plan.Takeoff[key.Line].Name}",
             "temporary" => $"{name} of temporary fence {Number(key.Line)}",
-            "end" => $"{name} at the {(key.End == 0 ? Start : Finish)} of run {number} of line {plan.Lines[key.Line].Id.Value}",
-            var group => $"{name} of {group} {number} of line {plan.Lines[key.Line].Id.Value}",
+            "end" => $"{name} at the {(key.End == 0 ? Start : Finish)} of run {number} of line {Named(plan.Lines[key.Line])}",
+            var group => $"{name} of {group} {number} of line {Named(plan.Lines[key.Line])}",
         };
     }
+
+    /// <summary>A line by the name people gave it.</summary>
+    private static string Named(LinePlan line) => line.Name.Length > 0 ? line.Name : line.Id.Value;
 
     /// <summary>Reads a name. Never throws: where it goes wrong the message says what the plan has there.</summary>
     public static FactReading Parse(Plan plan, string text)

@@ -13,7 +13,7 @@ public static class SelectionWords
 
     public static string Title(Session session, Selection at, Phrases say)
     {
-        (string label, string subject) = Name(session, at);
+        (string label, string subject) = Name(session, at, say);
         return label.Length == 0 ? say["details.job"] : say.Say("what." + label, ("id", subject));
     }
 
@@ -38,20 +38,25 @@ public static class SelectionWords
 
     private static PostPlan? Post(LinePlan line, int index) => index < line.Posts.Count ? line.Posts[index] : null;
 
-    private static (string Label, string Subject) Name(Session session, Selection at) => at.Kind switch
+    private static (string Label, string Subject) Name(Session session, Selection at, Phrases say) => at.Kind switch
     {
         SelectionKind.None => ("", ""),
         SelectionKind.Post => ("post", Mark(session, at, at.Index)),
         SelectionKind.Bay => ("bay", Mark(session, at, at.Index)),
-        SelectionKind.Run => ("run", Numbered(at)),
+        SelectionKind.Run => ("run", Numbered(session, at)),
         SelectionKind.TakeoffLine => ("takeoff", session.Plan.Takeoff.ElementAtOrDefault(at.Index)?.Name ?? ""),
+        SelectionKind.Gate when session.Job.Gates.FirstOrDefault(g => g.Id.Value == at.Id) is { } gate => ("gate", say.Or("gate." + gate.Kind, gate.Kind)),
+        SelectionKind.Obstacle when session.Job.Obstacles.FirstOrDefault(o => o.Id.Value == at.Id) is { } obstacle => ("obstacle", say.Or("obstacle." + obstacle.Kind, obstacle.Kind)),
+        SelectionKind.Work when session.Job.Works.FirstOrDefault(w => w.Id.Value == at.Id) is { } work => ("work", say.Or("map.work." + work.Kind, work.Kind)),
         SelectionKind.Gate or SelectionKind.Obstacle or SelectionKind.Pin or SelectionKind.Work or SelectionKind.Spec or SelectionKind.Limit =>
             (at.Kind.ToString().ToLowerInvariant(), at.Id),
-        SelectionKind.Line => ("line", at.Line.Value),
-        _ => (at.Kind.ToString().ToLowerInvariant(), Numbered(at)),
+        SelectionKind.Line => ("line", Named(session, at)),
+        _ => (at.Kind.ToString().ToLowerInvariant(), Numbered(session, at)),
     };
 
-    private static string Numbered(Selection at) => PlanWords.Number(Front.Ordinal(at.Index), "0") + " · " + at.Line;
+    private static string Numbered(Session session, Selection at) => PlanWords.Number(Front.Ordinal(at.Index), "0") + " · " + Named(session, at);
+
+    private static string Named(Session session, Selection at) => session.Plan.Lines.FirstOrDefault(l => l.Id == at.Line) is { } line ? Named(line) : at.Line.Value;
 
     private static string Mark(Session session, Selection at, int post)
     {

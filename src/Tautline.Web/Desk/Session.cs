@@ -4,6 +4,7 @@ using Tautline.Engine.Catalog;
 using Tautline.Engine.Editing;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
+using Tautline.Engine.Problems;
 
 namespace Tautline.Web.Desk;
 
@@ -193,7 +194,8 @@ public sealed class Session
         plan = JobPlanner.Plan(now, Catalog, RuleSets.For(now), BuiltFacts.None);
         PlanMilliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
         Words = new PlanWords(now.Units);
-        Findings = [.. source!.Findings.Concat(plan.Problems.Select(p => source.Describe(p, now, plan))).OrderByDescending(f => f.Severity)];
+        // A sheet that is still empty is no fault of anybody's: the page says how to begin.
+        Findings = [.. source!.Findings.Concat(plan.Problems.Where(p => p.Code != ProblemCode.JobEmpty).Select(p => source.Describe(p, now, plan))).OrderByDescending(f => f.Severity)];
         Revision++;
     }
 }

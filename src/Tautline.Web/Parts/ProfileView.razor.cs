@@ -87,6 +87,7 @@ public partial class ProfileView
         Session.SelectionChanged -= Selected;
         Session.HoverChanged -= Point;
         base.Dispose();
+        GC.SuppressFinalize(this);
     }
 
     public async ValueTask DisposeAsync()
@@ -96,5 +97,6 @@ public partial class ProfileView
         if (view is not null) await view.DisposeAsync();
         if (module is not null) await module.DisposeAsync();
         self?.Dispose();
+        GC.SuppressFinalize(this);
     }
 }

@@ -15,7 +15,7 @@ internal static class OnTheServer
 
     public static Plan PlanOfTapeBook(string text) => Plan(TapeBookReader.Read(text).Job!);
 
-    public static byte[] Pdf(Plan plan) => OnePagePdf.Write(TakeoffSheet.Of(plan, plan.Basis.Job.Units, PaperSize.Letter)).Pdf;
+    public static byte[] Pdf(Plan plan) => PdfWriter.Write(TakeoffSheet.Of(plan, plan.Basis.Job.Units, new(PaperSize.Letter))).Pdf;
 
     private static Plan Plan(Job job) => JobPlanner.Plan(job, FenceCatalog.BuiltIn(), Rules.BuiltIn(), BuiltFacts.None);
 }

@@ -18,7 +18,16 @@ public sealed class MapTools(Session session)
 
     public string Tool { get; set; } = "select";
 
-    public string GateKind { get; set; } = Gate.Walk;
+    /// <summary>Another kind is as wide as is usual for it: a twelve-foot opening is meant for the gate it was typed for.</summary>
+    public string GateKind
+    {
+        get;
+        set
+        {
+            if (field != value) Opening = "";
+            field = value;
+        }
+    } = Gate.Walk;
 
     /// <summary>As it was written; empty takes the usual one of its kind.</summary>
     public string Opening { get; set; } = "";
