@@ -15,6 +15,19 @@ public sealed class HangPlanTests
         => new() { Id = new("note"), Leg = new("main/leg1"), At = Length.FromFeet(at), Direction = direction, Method = method };
 
     /// <summary>400 ft in three pulls of at most 150 ft, tied at the posts nearest below a third: 40 bays at 13, 26 and 40.</summary>
+    /// <summary>Two lines of 100 ft: the second's rolls are dropped at stations of its own, not of both lines walked in one.</summary>
+    [Fact]
+    public void RollsAreDroppedAtStationsOfTheirOwnLine()
+    {
+        var job = Some.Job(Some.Line("front", false, [(0, 0), (0, 100)]), Some.Spec()) with { Calibrations = [Some.Calibration()] };
+        var plan = Some.Plan(job with { Lines = [.. job.Lines, Some.Line("back", false, [(50, 0), (50, 100)]) with { Order = new("z") }] });
+        var first = plan.Rolls!.Rolls.First(r => r.FirstPull.StartsWith("back/", StringComparison.Ordinal));
+        Assert.InRange(first.Drop.Low * 1e-9 / 0.3048, 0, 100);
+        var splices = plan.Rolls.Feeds.Where(f => f.Pull.StartsWith("back/", StringComparison.Ordinal)).SelectMany(f => f.Splices).ToList();
+        Assert.NotEmpty(splices);
+        Assert.All(splices, s => Assert.InRange(s.Station.High * 1e-9 / 0.3048, 0, 100));
+    }
+
     [Fact]
     public void ALongRunIsPulledInThreeStretches()
     {
