@@ -155,10 +155,10 @@ public sealed class GuideTests(BrowserSite site)
         return what.FillAsync(text);
     }
 
-    private Task ChooseAsync(ILocator what, string value)
+    private async Task ChooseAsync(ILocator what, string value)
     {
         actions++;
-        return what.SelectOptionAsync(value);
+        await what.SelectOptionAsync(value);
     }
 
     private Task TypeAsync(string text)
