@@ -20,8 +20,15 @@ public sealed class Late(LazyAssemblyLoader loader)
     private Task? paper;
 
     /// <summary>Readers and writers of outside files.</summary>
-    public Task FormatsAsync() => formats ??= loader.LoadAssembliesAsync(formatsParts);
+    public Task FormatsAsync() => formats ??= FetchAsync(formatsParts);
 
     /// <summary>The writer of PDF files.</summary>
-    public Task PaperAsync() => paper ??= loader.LoadAssembliesAsync(paperParts);
+    public Task PaperAsync() => paper ??= FetchAsync(paperParts);
+
+    // What is not trimmed is fetched at the start.
+#if DEBUG
+    private Task FetchAsync(string[] parts) => parts.Length > 0 ? Task.CompletedTask : loader.LoadAssembliesAsync(parts);
+#else
+    private Task FetchAsync(string[] parts) => loader.LoadAssembliesAsync(parts);
+#endif
 }
