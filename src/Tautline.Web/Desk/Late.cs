@@ -25,10 +25,15 @@ public sealed class Late(LazyAssemblyLoader loader)
     /// <summary>The writer of PDF files.</summary>
     public Task PaperAsync() => paper ??= FetchAsync(paperParts);
 
-    // What is not trimmed is fetched at the start.
+    private async Task FetchAsync(string[] parts)
+    {
+        if (Trimmed) await loader.LoadAssembliesAsync(parts);
+    }
+
+    // What is not trimmed is fetched whole at the start.
 #if DEBUG
-    private Task FetchAsync(string[] parts) => parts.Length > 0 ? Task.CompletedTask : loader.LoadAssembliesAsync(parts);
+    private static bool Trimmed => false;
 #else
-    private Task FetchAsync(string[] parts) => loader.LoadAssembliesAsync(parts);
+    private static bool Trimmed => true;
 #endif
 }
