@@ -17,6 +17,38 @@ public sealed class KeepingTests(BrowserSite site)
         Assert.Empty(visit.Troubles);
     }
 
+    /// <summary>The browser is given no room; what was edited stays on the page, is said not to be kept, and is kept once there is room again.</summary>
+    [Fact]
+    public async Task WithoutRoomTheEditStaysOnThePageAndIsKeptLater()
+    {
+        await using Visit visit = await EditedAsync();
+        // A browser whose profile lies in memory does not heed a quota: what it would throw is thrown in its place.
+        await visit.Page.EvaluateAsync(
+            "() => { window.wasPut = IDBObjectStore.prototype.put; IDBObjectStore.prototype.put = () => { throw new DOMException('full', 'QuotaExceededError'); }; }");
+        await visit.Page.GetByLabel("Length 3").FillAsync("97'");
+        await visit.Page.GetByLabel("Length 3").PressAsync("Enter");
+        await Assertions.Expect(visit.Page.GetByText("Not kept: no room left")).ToBeVisibleAsync();
+        await Assertions.Expect(visit.Page.GetByText("Save the job as a file").First).ToBeVisibleAsync();
+        await Assertions.Expect(visit.Page.GetByLabel("Length 3")).ToHaveValueAsync("97' 0\"");
+        await visit.Page.EvaluateAsync("() => { IDBObjectStore.prototype.put = window.wasPut; }");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Try again" }).First.ClickAsync();
+        await visit.KeptAsync();
+        await visit.Page.ReloadAsync();
+        await Assertions.Expect(visit.Page.GetByLabel("Length 3")).ToHaveValueAsync("97' 0\"");
+        Assert.DoesNotContain(visit.Troubles, t => t.StartsWith("uncaught", StringComparison.Ordinal));
+    }
+
+    /// <summary>A length is being typed, not yet taken: after a reload the job is as it was, and says so in no error.</summary>
+    [Fact]
+    public async Task AReloadInMidEditKeepsTheJobAsItWas()
+    {
+        await using Visit visit = await EditedAsync();
+        await visit.Page.GetByLabel("Length 3").FillAsync("12");
+        await visit.Page.ReloadAsync();
+        await Assertions.Expect(visit.Page.GetByLabel("Length 3")).ToHaveValueAsync("94' 0\"");
+        Assert.Empty(visit.Troubles);
+    }
+
     [Fact]
     public async Task AfterTheFirstVisitThePageOpensWithoutAConnection()
     {
