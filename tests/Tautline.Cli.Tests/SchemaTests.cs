@@ -75,7 +75,7 @@ public sealed class SchemaTests
     }
 
     [Fact]
-    public void AnyJobThatIsWrittenFits() => GenAnyJob.Any.Sample(job => Fits(Encoding.UTF8.GetString(JobFile.Write(job))), iter: 300);
+    public void AnyJobThatIsWrittenFits() => GenAnyJob.Any.Always(job => Fits(Encoding.UTF8.GetString(JobFile.Write(job))), iter: 300);
 
     [Theory]
     [InlineData("\"height\": 1.8288", "\"height\": \"6 ft\"")]

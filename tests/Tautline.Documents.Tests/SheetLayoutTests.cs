@@ -127,7 +127,7 @@ public sealed class SheetLayoutTests
 
     [Fact]
     public void NothingTouchesAnythingElseAndNoTextIsLost() =>
-        PaperGen.Sample(
+        PaperGen.Always(
             paper =>
             {
                 IReadOnlyList<LaidPage> pages = Sheets.Lay(paper);
@@ -135,7 +135,7 @@ public sealed class SheetLayoutTests
                 Assert.All(pages, Holds);
                 Assert.Equal(Letters(Texts(paper)), Letters(pages.SelectMany(Own)));
             },
-            seed: "0000JhfZtSA4", iter: 200);
+            iter: 200);
 
     [Fact]
     public void ARowOfAnotherLengthIsRefused()

@@ -77,8 +77,12 @@ internal static class EditCheck
         var least = thickPost * 2;
         foreach (var (a, b) in along.Zip(along.Skip(1)))
             if (b.NearNm - a.FarNm < least.Nanometres)
-                yield return Slip(ProblemCode.GateOverlap, shape, $"{a.Gate.Id}/{b.Gate.Id}", a.Gate.Id.Value, b.Gate.Id.Value, least);
+                yield return Slip(ProblemCode.GateOverlap, shape, Pair(a.Gate, b.Gate), a.Gate.Id.Value, b.Gate.Id.Value, least);
     }
+
+    /// <summary>The same words whichever of the two comes first: a line walked the other way has no new slip.</summary>
+    private static string Pair(Gate a, Gate b)
+        => string.CompareOrdinal(a.Id.Value, b.Id.Value) < 0 ? $"{a.Id}/{b.Id}" : $"{b.Id}/{a.Id}";
 
     private static Problem? Room(Gate gate, Leg leg, LegPath path, LineShape shape)
     {

@@ -30,9 +30,9 @@ public static class RunFormulas
     public static N Wire<N>(N along, Section from, Section to, Rules rules) where N : struct, INumber<N>
         => BetweenFaces(along, from, to) + N.Constant(2) * N.Rule(rules.WireWrap);
 
-    /// <summary>Between the two tension bars.</summary>
+    /// <summary>Between the two tension bars; none where two posts leave no room for a bar each.</summary>
     public static N Fabric<N>(N along, Section from, Section to, Rules rules) where N : struct, INumber<N>
-        => BetweenFaces(along, from, to) - N.Constant(2) * N.Rule(rules.BarOffFace);
+        => N.Larger(BetweenFaces(along, from, to) - N.Constant(2) * N.Rule(rules.BarOffFace), N.Constant(0) * N.Rule(rules.BarOffFace));
 
     /// <summary>Pieces of rail in a run, none longer than a stick.</summary>
     public static N Pieces<N>(N rail, Rules rules) where N : struct, INumber<N> => N.Cover(rail, N.Rule(rules.RailStick));

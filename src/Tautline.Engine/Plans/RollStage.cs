@@ -93,10 +93,13 @@ internal static class RollStage
         for (var l = 0; l < lines.Count; l++)
         {
             for (var r = 0; r < lines[l].Runs.Count; r++)
-                for (var width = 0; width < hung[l].Runs[r].Run.Spec.Widths; width++) yield return PullOf(lines[l], lines[l].Runs[r], hung[l].Runs[r], width, before);
+                for (var width = 0; HasFabric(lines[l].Runs[r]) && width < hung[l].Runs[r].Run.Spec.Widths; width++) yield return PullOf(lines[l], lines[l].Runs[r], hung[l].Runs[r], width, before);
             before += hung[l].Site.Chain.LevelNm;
         }
     }
+
+    /// <summary>Two posts may stand so close that nothing hangs between them.</summary>
+    private static bool HasFabric(RunPlan run) => run.RollTake.Nanometres > 0 && run.PicketsHigh > 0;
 
     private static FabricPull PullOf(LinePlan line, RunPlan run, HungRun hung, int width, long before) => new(
         RollFeeds.PullId(line, run, width), KeyOf(hung.Run.Spec), run.RollTake.Nanometres, new PicketRange(run.PicketsLow, run.PicketsHigh),

@@ -12,8 +12,6 @@ namespace Tautline.Engine.Tests.Editing;
 /// <summary>The picture of a plan: hand-worked places, and what holds for every job.</summary>
 public sealed class PlanPictureTests
 {
-    private const string Seed = "0000KOIPe6U3";
-
     private static PlanPicture Of(Job job) => PictureStage.Of(Some.Plan(job));
 
     private static double[] InFeet(IEnumerable<double> metres) => [.. metres.Select(m => Math.Round(m / 0.3048, 4) + 0.0)];
@@ -120,14 +118,14 @@ public sealed class PlanPictureTests
 
     [Fact]
     public void EveryJobIsDrawnWithAllOfItsPosts()
-        => GenFence.Any.Sample(job =>
+        => GenFence.Any.Always(job =>
         {
             var plan = Some.Plan(job);
             var picture = PictureStage.Of(plan);
             Assert.Equal(plan.Lines.Sum(l => l.Posts.Count), picture.PostKinds.Length);
             Assert.Equal(plan.Lines.Sum(l => l.Runs.Sum(r => r.Bays)), picture.Bays.Length / 3);
             Assert.All(picture.Bays.ToArray().Where((_, i) => i % 3 != 0), p => Assert.InRange(p, 0, picture.PostKinds.Length - 1));
-        }, iter: 200, seed: Seed, print: Json);
+        }, iter: 200, print: Json);
 
     /// <summary>50,000 posts on one straight line of 94.7 miles.</summary>
     [Fact]

@@ -16,7 +16,7 @@ public sealed class ProfileReduceTests
         });
 
     [Fact]
-    public void NoDroppedVertexIsFurtherThanTheTolerance() => Gen.Select(genPoints, Gen.Double[0, 0.05]).Sample((points, tolerance) =>
+    public void NoDroppedVertexIsFurtherThanTheTolerance() => Gen.Select(genPoints, Gen.Double[0, 0.05]).Always((points, tolerance) =>
     {
         var kept = ProfileReduce.Thin(points, tolerance);
         Assert.Equal((points[0], points[^1]), (kept[0], kept[^1]));

@@ -43,7 +43,7 @@ public sealed class BiasTests
     }
 
     [Fact]
-    public void ABiasAndItsMirrorSwapLongAndShort() => Gen.Select(Gen.Double[0.02, 0.6], Gen.OneOf(Gen.Const(48), Gen.Const(72), Gen.Const(84), Gen.Const(120))).Sample((rise, inches) =>
+    public void ABiasAndItsMirrorSwapLongAndShort() => Gen.Select(Gen.Double[0.02, 0.6], Gen.OneOf(Gen.Const(48), Gen.Const(72), Gen.Const(84), Gen.Const(120))).Always((rise, inches) =>
     {
         var (up, down) = (Cut(inches, rise), Cut(inches, -rise));
         Assert.Equal((up.Columns, Numbers(up.Crossings)), (down.Columns, Numbers(down.Crossings)));
@@ -58,7 +58,7 @@ public sealed class BiasTests
     /// column it passes through is compared with the column the cut has reached.
     /// </summary>
     [Fact]
-    public void TheBarIsNeverFurtherOffThanHalfAPicketAndTheRounding() => genCut.Where(c => Bias.IsCuttable(c.Columns, c.Rows)).Sample(c =>
+    public void TheBarIsNeverFurtherOffThanHalfAPicketAndTheRounding() => genCut.Where(c => Bias.IsCuttable(c.Columns, c.Rows)).Always(c =>
     {
         var crossings = Bias.Crossings(c.Columns, c.Rows, c.First);
         var rounding = c.First == FirstInterlock.Unknown ? 0.25 : 0.5;
@@ -78,7 +78,7 @@ public sealed class BiasTests
 
     /// <summary>Without rounding the picket nearest to the bar's line changes exactly where the cut steps over.</summary>
     [Fact]
-    public void TheNearestPicketToTheBarsLineGivesTheSameRows() => genCut.Where(c => Bias.IsCuttable(c.Columns, c.Rows)).Sample(c =>
+    public void TheNearestPicketToTheBarsLineGivesTheSameRows() => genCut.Where(c => Bias.IsCuttable(c.Columns, c.Rows)).Always(c =>
     {
         List<double> changes = [];
         var at = 0;
@@ -108,7 +108,7 @@ public sealed class BiasTests
 
     /// <summary>Interlocks of neighbouring pickets lie half a diamond apart: rows alternate between whole and half and always go down.</summary>
     [Fact]
-    public void OnceTheEndIsLookedAtRowsAlternate() => genCut.Where(c => Bias.IsCuttable(c.Columns, c.Rows) && c.First != FirstInterlock.Unknown).Sample(c =>
+    public void OnceTheEndIsLookedAtRowsAlternate() => genCut.Where(c => Bias.IsCuttable(c.Columns, c.Rows) && c.First != FirstInterlock.Unknown).Always(c =>
     {
         var rows = Bias.Crossings(c.Columns, c.Rows, c.First);
         for (var k = 0; k < rows.Count; k++)
@@ -157,7 +157,7 @@ public sealed class BiasTests
 
     /// <summary>A parallelogram's triangle: half the mismatch, less the half picket that the steps leave.</summary>
     [Fact]
-    public void WasteIsNearHalfTheMismatch() => Gen.Double[0.06, 0.6].Sample(rise =>
+    public void WasteIsNearHalfTheMismatch() => Gen.Double[0.06, 0.6].Always(rise =>
     {
         var cut = Cut(72, rise);
         Assert.InRange(cut.Waste(advance).Inches, 36 * rise - 1.7, 36 * rise + 0.4);

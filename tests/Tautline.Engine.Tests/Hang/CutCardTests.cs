@@ -80,7 +80,7 @@ public sealed class CutCardTests
     }
 
     [Fact]
-    public void NoLineIsLongerThan79Letters() => Gen.Select(Gen.Int[0, 160], Gen.Int[6, 48], Gen.Enum<LongEdge>(), Gen.Enum<FirstInterlock>()).Sample((columns, rows, edge, first) =>
+    public void NoLineIsLongerThan79Letters() => Gen.Select(Gen.Int[0, 160], Gen.Int[6, 48], Gen.Enum<LongEdge>(), Gen.Enum<FirstInterlock>()).Always((columns, rows, edge, first) =>
     {
         var card = Card(columns, rows, edge, first);
         Assert.All(card.Drawing, l => Assert.True(l.Length <= 79, l));
@@ -99,7 +99,7 @@ public sealed class CutCardTests
 
     /// <summary>The path goes from the top edge to the bottom edge without a gap, half a diamond at a time, and steps over once for each crossing.</summary>
     [Fact]
-    public void ThePathIsOneLineFromEdgeToEdge() => Gen.Select(Gen.Int[2, 39], Gen.Int[20, 48], Gen.Enum<LongEdge>(), Gen.Enum<FirstInterlock>()).Sample((columns, rows, edge, first) =>
+    public void ThePathIsOneLineFromEdgeToEdge() => Gen.Select(Gen.Int[2, 39], Gen.Int[20, 48], Gen.Enum<LongEdge>(), Gen.Enum<FirstInterlock>()).Always((columns, rows, edge, first) =>
     {
         var card = Card(columns, rows, edge, first);
         Assert.Equal((0, rows), (card.Path[0].FromY, card.Path[^1].ToY));
@@ -111,7 +111,7 @@ public sealed class CutCardTests
 
     /// <summary>Where the end was looked at the two pickets touch at the step-over, so it is a point on the lattice.</summary>
     [Fact]
-    public void AKnownCrossingLiesOnAnInterlock() => Gen.Select(Gen.Int[2, 30], Gen.Int[20, 48], Gen.Bool, Gen.Bool).Sample((columns, rows, top, whole) =>
+    public void AKnownCrossingLiesOnAnInterlock() => Gen.Select(Gen.Int[2, 30], Gen.Int[20, 48], Gen.Bool, Gen.Bool).Always((columns, rows, top, whole) =>
     {
         var card = Card(columns, rows, top ? LongEdge.Top : LongEdge.Bottom, whole ? FirstInterlock.Whole : FirstInterlock.Half);
         Assert.All(card.Path.Where(s => s.Line == CutLine.StepOver), s => Assert.Equal((s.FromX, s.FromY), (s.ToX, s.ToY)));

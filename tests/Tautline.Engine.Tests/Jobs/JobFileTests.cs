@@ -129,12 +129,12 @@ public sealed class JobFileTests
     /// <summary>Any job, saved and loaded, is written the same again: no value changes by a bit.</summary>
     [Fact]
     public void SaveAndLoadGiveEqualValues()
-        => GenJob.Any.Sample(job =>
+        => GenJob.Any.Always(job =>
         {
             var text = Text(job);
             var reading = Read(text);
             Assert.Empty(reading.Problems);
             Assert.Equal(text, Text(reading.Job!));
             Assert.Equal(job.Lines[0].Vertices.Select(v => (v.East, v.North)), reading.Job!.Lines[0].Vertices.Select(v => (v.East, v.North)));
-        }, iter: 200, seed: "0000KOIPe6U3");
+        }, iter: 200);
 }

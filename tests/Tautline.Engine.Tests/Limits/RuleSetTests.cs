@@ -169,9 +169,9 @@ public sealed class RuleSetTests
     [Theory]
     [MemberData(nameof(Names))]
     public void EveryFigureByEverySetIsRecomputedFromItsReasons(string name)
-        => GenJob.Any.Sample(
+        => GenJob.Any.Always(
             job => FactCheck.All(JobPlanner.Plan(job with { RuleSet = name }, Some.Catalog, RuleSets.Find(name)!, BuiltFacts.None)),
-            iter: 8, seed: "0000KOIPe6U3");
+            iter: 8);
 
     [Fact]
     public void ATapeBookNamesItsSetAndItsOwnLimits()

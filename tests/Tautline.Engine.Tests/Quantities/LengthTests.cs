@@ -60,11 +60,11 @@ public sealed class LengthTests
 
     [Fact]
     public void NanometresSurviveTheWayThroughMetres() =>
-        Gen.Long[-2_000_000_000_000_000, 2_000_000_000_000_000].Sample(nm => Assert.Equal(nm, Length.FromNanometres(nm).Nanometres));
+        Gen.Long[-2_000_000_000_000_000, 2_000_000_000_000_000].Always(nm => Assert.Equal(nm, Length.FromNanometres(nm).Nanometres));
 
     [Fact]
     public void SumsOfWholeNanometresCloseExactly() =>
-        Gen.Long[-1_000_000_000_000, 1_000_000_000_000].Array[1, 50].Sample(pieces =>
+        Gen.Long[-1_000_000_000_000, 1_000_000_000_000].Array[1, 50].Always(pieces =>
         {
             var total = Length.Zero;
             foreach (var piece in pieces) total += Length.FromNanometres(piece);

@@ -214,7 +214,7 @@ public sealed class TrigTests
     }
 
     [Fact]
-    public void RadiansAgreeWithThePlatformWithinTwoUlps() => Gen.Double[-1e5, 1e5].Sample(
+    public void RadiansAgreeWithThePlatformWithinTwoUlps() => Gen.Double[-1e5, 1e5].Always(
         radians =>
         {
             var (sin, cos) = Trig.SinCos(radians);
@@ -225,7 +225,7 @@ public sealed class TrigTests
 
     // The platform's radians times 180/pi have two roundings of their own.
     [Fact]
-    public void ArctangentAgreesWithThePlatform() => Gen.Select(Gen.Double[-1000, 1000], Gen.Double[-1000, 1000]).Sample(
+    public void ArctangentAgreesWithThePlatform() => Gen.Select(Gen.Double[-1000, 1000], Gen.Double[-1000, 1000]).Always(
         (y, x) => AssertUlps(Math.Atan2(y, x) * 180 / Math.PI, Trig.Atan2Degrees(y, x), 4),
         iter: 20_000);
 

@@ -16,7 +16,7 @@ public sealed class CurvePropertyTests
 
     /// <summary>Every pair of parts finds the curve again that the parts were taken from.</summary>
     [Fact]
-    public void CurveComesBackFromAnyTwoOfItsParts() => Gen.Select(genRadius, Gen.Double[1, 170]).Sample((r, delta) =>
+    public void CurveComesBackFromAnyTwoOfItsParts() => Gen.Select(genRadius, Gen.Double[1, 170]).Always((r, delta) =>
     {
         var c = Of(r, delta);
         var (tangent, external) = (c.Tangent!.Value, c.External!.Value);
@@ -37,7 +37,7 @@ public sealed class CurvePropertyTests
     });
 
     [Fact]
-    public void ChordIsNeverLongerThanItsArc() => Gen.Select(genRadius, Gen.Double[1e-9, 359], Gen.Double[0, 1]).Sample((r, delta, part) =>
+    public void ChordIsNeverLongerThanItsArc() => Gen.Select(genRadius, Gen.Double[1e-9, 359], Gen.Double[0, 1]).Always((r, delta, part) =>
     {
         var curve = Of(r, delta);
         Assert.True(curve.Chord <= curve.ArcLength);
@@ -46,7 +46,7 @@ public sealed class CurvePropertyTests
     });
 
     [Fact]
-    public void ArcOfAChordHasThatChord() => Gen.Select(genRadius, Gen.Double[0.001, 0.99]).Sample((r, part) =>
+    public void ArcOfAChordHasThatChord() => Gen.Select(genRadius, Gen.Double[0.001, 0.99]).Always((r, part) =>
     {
         var (curve, chord) = (Of(r, 90), new Length(2 * r * part));
         Assert.Equal(chord.Metres, curve.ChordOf(curve.ArcOf(chord)!.Value).Metres, 1e-9 * r);
@@ -54,7 +54,7 @@ public sealed class CurvePropertyTests
     });
 
     [Fact]
-    public void StationsSumToTheArcAndChordsDoNotExceedThem() => Gen.Select(genPlaced, Gen.Double[1, 50]).Sample((placed, interval) =>
+    public void StationsSumToTheArcAndChordsDoNotExceedThem() => Gen.Select(genPlaced, Gen.Double[1, 50]).Always((placed, interval) =>
     {
         var stakes = Field.Ok(placed.Stakes(new Length(interval)));
         var steps = stakes.Zip(stakes.Skip(1)).Select(p => (p.Second.Station - p.First.Station).Metres).ToArray();
@@ -67,7 +67,7 @@ public sealed class CurvePropertyTests
     });
 
     [Fact]
-    public void EveryPointLiesOnTheCircleAndItsTangentIsSquareToTheRadius() => Gen.Select(genPlaced, Gen.Double[0, 1]).Sample((placed, part) =>
+    public void EveryPointLiesOnTheCircleAndItsTangentIsSquareToTheRadius() => Gen.Select(genPlaced, Gen.Double[0, 1]).Always((placed, part) =>
     {
         var radius = placed.Curve.Radius.Metres;
         var at = placed.At(placed.PcStation + placed.Curve.ArcLength * part)!.Value;
@@ -77,7 +77,7 @@ public sealed class CurvePropertyTests
     });
 
     [Fact]
-    public void BulgeAndThreePointsFindThePlacedCurveAgain() => genPlaced.Sample(placed =>
+    public void BulgeAndThreePointsFindThePlacedCurveAgain() => genPlaced.Always(placed =>
     {
         var bulge = placed.Side == CurveSide.Left ? placed.Curve.Bulge : -placed.Curve.Bulge;
         var middle = placed.At(placed.PcStation + placed.Curve.ArcLength * 0.4)!.Value.Point;
@@ -96,7 +96,7 @@ public sealed class CurvePropertyTests
     });
 
     [Fact]
-    public void CurveBetweenItsTangentsIsTheSameCurve() => genPlaced.Where(p => p.Curve.DeltaDegrees < 175).Sample(placed =>
+    public void CurveBetweenItsTangentsIsTheSameCurve() => genPlaced.Where(p => p.Curve.DeltaDegrees < 175).Always(placed =>
     {
         var found = Field.Ok(PlacedCurve.BetweenTangents(placed.Pi!.Value, placed.Tangent, placed.Ahead, placed.Curve.Radius, placed.PiStation!.Value));
         Assert.Equal(placed.Side, found.Side);
@@ -107,7 +107,7 @@ public sealed class CurvePropertyTests
 
     /// <summary>A mirror swaps the sides and nothing else.</summary>
     [Fact]
-    public void MirroredCurveHasMirroredPoints() => Gen.Select(genRadius, Gen.Double[1, 300], Gen.Double[0, 1]).Sample((r, delta, part) =>
+    public void MirroredCurveHasMirroredPoints() => Gen.Select(genRadius, Gen.Double[1, 300], Gen.Double[0, 1]).Always((r, delta, part) =>
     {
         var right = new PlacedCurve(Of(r, delta), default, Direction.DueNorth, CurveSide.Right, default);
         var left = right with { Side = CurveSide.Left };

@@ -68,13 +68,13 @@ public sealed class GroundFuzzTests
     [Fact]
     public void AnyBitsAndBytesInAnyPlaceNeverThrow() =>
         Gen.Select(Gen.Int[0, Samples.Length - 1], Gen.Int[0, 4000], Gen.Byte.Array[0, 6], Gen.Int[0, 6], Gen.Int[0, 31].Array[0, 3])
-            .Sample(
+            .Always(
                 (sample, at, bytes, drop, bits) =>
                 {
                     var (sound, format) = Samples[sample];
                     Holds(GroundReader.Read(Damaged(sound, at % sound.Length, bytes, drop, bits), Options with { Format = format }));
                 },
-                seed: "0000JhfZtSA4", iter: 8_000);
+                iter: 8_000);
 
     /// <summary>Found by the test above: a broken zlib header is told by another exception than broken deflate data is.</summary>
     [Fact]
@@ -88,13 +88,13 @@ public sealed class GroundFuzzTests
 
     [Fact]
     public void AnyBytesUnderAnyFormatNeverThrow() =>
-        Gen.Select(Gen.Byte.Array[0, 200], Gen.Int[0, 4]).Sample(
-            (bytes, format) => Holds(GroundReader.Read(bytes, format == 4 ? Options : Options with { Format = (GroundFormat)format })), seed: "0000JhfZtSA4", iter: 8_000);
+        Gen.Select(Gen.Byte.Array[0, 200], Gen.Int[0, 4]).Always(
+            (bytes, format) => Holds(GroundReader.Read(bytes, format == 4 ? Options : Options with { Format = (GroundFormat)format })), iter: 8_000);
 
     [Fact]
     public void AnyTextOfNumbersAndSeparatorsNeverThrows() =>
-        Gen.Int[0, 15].Array[0, 120].Sample(
-            letters => Holds(GroundReader.Read(Encoding.ASCII.GetBytes(string.Concat(letters.Select(l => "0123,.;\t \n\"-eNE#"[l]))), Options)), seed: "0000JhfZtSA4", iter: 8_000);
+        Gen.Int[0, 15].Array[0, 120].Always(
+            letters => Holds(GroundReader.Read(Encoding.ASCII.GetBytes(string.Concat(letters.Select(l => "0123,.;\t \n\"-eNE#"[l]))), Options)), iter: 8_000);
 
     /// <summary>Nothing is both without ground and without a word; ground that is given can be placed and asked.</summary>
     private static void Holds(GroundFile file)
