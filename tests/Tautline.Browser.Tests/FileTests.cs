@@ -101,4 +101,40 @@ public sealed class FileTests(BrowserSite site)
         Assert.Equal(totals, await visit.Totals.InnerTextAsync());
         Assert.Empty(visit.Troubles);
     }
+
+    [Theory]
+    [InlineData("yard.json", 65)]
+    [InlineData("site.xyz", 129)]
+    [InlineData("aerial.png", 81)]
+    public async Task AFileThatIsTooLargeIsToldInWordsAndNothingIsLost(string name, int megabytes)
+    {
+        string path = Path.Combine(Directory.CreateTempSubdirectory().FullName, name);
+        await using (FileStream file = File.Create(path)) file.SetLength((long)megabytes << 20);
+        await using Visit visit = await site.VisitAsync();
+        await visit.OpenAsync();
+        await visit.OpenSampleAsync("level yard");
+        string totals = await visit.Totals.InnerTextAsync();
+        switch (Path.GetExtension(name))
+        {
+            case ".json":
+                await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Jobs", Exact = true }).ClickAsync();
+                await visit.Page.Locator("dialog[open]").GetByLabel("Open a file…").SetInputFilesAsync(path);
+                await Assertions.Expect(visit.Page.GetByRole(AriaRole.Alert).Filter(new() { HasText = "yard.json was not opened" })).ToContainTextAsync("A job file has at most 64 MB.");
+                break;
+            case ".xyz":
+                await visit.GoAsync("Ground", "Attach a file");
+                await visit.Page.Locator("#ground-file").SetInputFilesAsync(path);
+                await Assertions.Expect(visit.Page.Locator(".worksheet .findings li")).ToContainTextAsync("128 MB");
+                break;
+            default:
+                await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Underlay", Exact = true }).ClickAsync();
+                await visit.Page.Locator("#underlay-menu input[type=file]").SetInputFilesAsync(path);
+                await Assertions.Expect(visit.Page.Locator("#underlay-menu [role=alert]")).ToHaveTextAsync("The picture is larger than 80 MB. Make it smaller first.");
+                break;
+        }
+
+        Assert.Equal(totals, await visit.Totals.InnerTextAsync());
+        Assert.Empty(visit.Troubles);
+        Directory.Delete(Path.GetDirectoryName(path)!, recursive: true);
+    }
 }

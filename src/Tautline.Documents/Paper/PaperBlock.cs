@@ -20,6 +20,10 @@ public abstract record PaperBlock
     /// <summary>Places to write on by hand: a line each, what it is for beneath.</summary>
     public sealed record Lines(IReadOnlyList<string> Labels) : PaperBlock;
 
+    /// <summary>A drawing at its own size, which is at most the room of the page: a scale is never bent to fit.</summary>
+    /// <param name="Caption">Over it, and never parted from it; may be empty.</param>
+    public sealed record Drawing(Scenes.Scene Scene, string Caption = "") : PaperBlock;
+
     /// <summary>What follows starts on a new page.</summary>
     public sealed record NewPage : PaperBlock;
 }

@@ -13,6 +13,12 @@ public readonly record struct PaperFormat(PaperSize Size, bool Landscape = false
     /// <summary>In points.</summary>
     public double Height => Landscape ? Upright.Width : Upright.Height;
 
+    /// <summary>The width text and drawings have, in points.</summary>
+    public double RoomWidth => Layout.PageFrame.Of(this).Width;
+
+    /// <summary>The height a drawing has that stands alone on its page under a head of a few lines, in points.</summary>
+    public double RoomHeight => Layout.PageFrame.Of(this).Bottom - Layout.PageFrame.Of(this).Top - 130;
+
     // Millimetre sizes in whole points, as printers know them (ISO 216 allows 1.5 to 3 mm).
     private (double Width, double Height) Upright => Size switch
     {

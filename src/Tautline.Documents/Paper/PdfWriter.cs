@@ -67,6 +67,9 @@ public static class PdfWriter
             case Mark.Frame box:
                 graphics.DrawRectangle(new XPen(XColors.Black, box.Thickness), box.X, box.Y, box.Width, box.Height);
                 break;
+            case Mark.Drawing drawing:
+                new Scenes.SceneInk(graphics, measure).Draw(drawing.Scene, drawing.X, drawing.Y);
+                break;
             case Mark.Code code:
                 Draw(graphics, code);
                 break;

@@ -11,17 +11,29 @@ internal sealed class LabelBoard(double width, double height)
     private readonly List<(double Left, double Top, double Right, double Bottom)> taken = [];
 
     /// <summary>The text where there is room for it inside the drawing; nothing else.</summary>
-    public SceneItem.Text? Place(SceneRole role, double x, double y, string words, double size, TextAnchor anchor = TextAnchor.Middle, string tag = "")
+    /// <param name="angle">Degrees, clockwise; the box round the turned text is kept free.</param>
+    public SceneItem.Text? Place(SceneRole role, double x, double y, string words, double size, TextAnchor anchor = TextAnchor.Middle, string tag = "", double angle = 0)
     {
         if (words.Length == 0) return null;
-        double wide = Wider * (RoleStyle.Of(role).Bold ? FontWidths.Bold : FontWidths.Regular).Width(words, size);
-        double left = anchor switch { TextAnchor.Start => x, TextAnchor.End => x - wide, _ => x - (wide / 2) };
-        (double Left, double Top, double Right, double Bottom) box = (left - Apart, y - size, left + wide + Apart, y + (size * 0.25));
+        double wide = Wider * Wide(role, words, size);
+        double left = anchor switch { TextAnchor.Start => 0, TextAnchor.End => -wide, _ => -wide / 2 };
+        (double Left, double Top, double Right, double Bottom) box = Around(x, y, (left - Apart, -size, left + wide + Apart, size * 0.25), angle);
         if (box.Left < 0 || box.Right > width || box.Top < 0 || box.Bottom > height || taken.Exists(t => t.Left < box.Right && box.Left < t.Right && t.Top < box.Bottom && box.Top < t.Bottom)) return null;
         taken.Add(box);
-        return new(role, x, y, words, size, anchor, 0, tag);
+        return new(role, x, y, words, size, anchor, angle, tag);
     }
 
     /// <summary>A place that no text may lie over.</summary>
     public void Keep(double left, double top, double right, double bottom) => taken.Add((left, top, right, bottom));
+
+    /// <summary>How wide a text is in the typeface of its role.</summary>
+    public static double Wide(SceneRole role, string words, double size) => (RoleStyle.Of(role).Bold ? FontWidths.Bold : FontWidths.Regular).Width(words, size);
+
+    private static (double Left, double Top, double Right, double Bottom) Around(double x, double y, (double Left, double Top, double Right, double Bottom) box, double angle)
+    {
+        if (angle == 0) return (x + box.Left, y + box.Top, x + box.Right, y + box.Bottom);
+        (double sin, double cos) = Math.SinCos(angle * Math.PI / 180);
+        (double X, double Y)[] corners = [.. new[] { (box.Left, box.Top), (box.Right, box.Top), (box.Right, box.Bottom), (box.Left, box.Bottom) }.Select(c => (x + (c.Item1 * cos) - (c.Item2 * sin), y + (c.Item1 * sin) + (c.Item2 * cos)))];
+        return (corners.Min(c => c.X), corners.Min(c => c.Y), corners.Max(c => c.X), corners.Max(c => c.Y));
+    }
 }

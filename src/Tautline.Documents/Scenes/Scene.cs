@@ -7,7 +7,17 @@ namespace Tautline.Documents.Scenes;
 /// <param name="Items">In the order they are drawn.</param>
 /// <param name="UnitsPerMetre">Along x, of what is drawn to scale.</param>
 /// <param name="Exaggeration">How many times taller than true heights are drawn.</param>
-public sealed record Scene(double Width, double Height, IReadOnlyList<SceneItem> Items, double UnitsPerMetre = 0, double Exaggeration = 1);
+public sealed record Scene(double Width, double Height, IReadOnlyList<SceneItem> Items, double UnitsPerMetre = 0, double Exaggeration = 1)
+{
+    /// <summary>
+    /// Metres east and north, or along and up, of the drawing's place (0, 0); nothing where it is no drawing to scale. With it a writer of files for other
+    /// programs gives true coordinates.
+    /// </summary>
+    public (double X, double Y)? Origin { get; init; }
+
+    /// <summary>The scale in words, such as '1 in = 20 ft'; empty where there is none.</summary>
+    public string Scale { get; init; } = "";
+}
 
 /// <summary>A part of a drawing.</summary>
 /// <param name="Role">What it is, and so how it looks and in which layer it lies.</param>
@@ -20,6 +30,11 @@ public abstract record SceneItem(SceneRole Role, string Tag)
     public sealed record Path(SceneRole Role, IReadOnlyList<double> Points, bool Closed = false, string Tag = "") : SceneItem(Role, Tag);
 
     public sealed record Circle(SceneRole Role, double X, double Y, double Radius, string Tag = "") : SceneItem(Role, Tag);
+
+    /// <summary>A part of a circle.</summary>
+    /// <param name="From">Degrees from the way to the right, clockwise as seen.</param>
+    /// <param name="Sweep">Degrees on from there, clockwise; at most 360.</param>
+    public sealed record Arc(SceneRole Role, double X, double Y, double Radius, double From, double Sweep, string Tag = "") : SceneItem(Role, Tag);
 
     /// <summary>One line of text.</summary>
     /// <param name="X">Of its start, middle or end, as <paramref name="Anchor"/> says.</param>

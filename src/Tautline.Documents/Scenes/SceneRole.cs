@@ -4,7 +4,7 @@ namespace Tautline.Documents.Scenes;
 public enum SceneRole
 {
     Axis, Grid, Label, Strong, Earth, Ground, Hole, Fabric, FabricEdge, Rail, Post, Terminal, PostTop, Gate, Cut, Fill, Gap, Pull, Splice, Drop, Warning, Error, Note, Wire, WireOff, CutPath, Step,
-    Dimension, Hidden, Hit,
+    Dimension, Hidden, Hit, Leg, Swing, Zone, Pipe, Concrete, Callout, Bar,
 }
 
 /// <summary>How a closed part is filled.</summary>
@@ -62,6 +62,13 @@ public readonly record struct RoleStyle(double Pen, double Grey, double Dash, Sc
         SceneRole.Step => new(1.8, 0, 0, SceneFill.Ink),
         SceneRole.Dimension => new(0.4, 0.1, 0, SceneFill.Ink),
         SceneRole.Hidden => new(0.5, 0.4, 3, SceneFill.None),
+        SceneRole.Leg => new(1.1, 0, 0, SceneFill.None),
+        SceneRole.Swing => new(0.5, 0.2, 2.5, SceneFill.None),
+        SceneRole.Zone => new(0.6, 0.3, 4, SceneFill.Rising),
+        SceneRole.Pipe => new(0.9, 0, 0, SceneFill.Paper),
+        SceneRole.Concrete => new(0.6, 0.2, 0, SceneFill.Dots),
+        SceneRole.Callout => new(0.4, 0.1, 0, SceneFill.Paper, true),
+        SceneRole.Bar => new(1.4, 0, 0, SceneFill.Ink),
         SceneRole.Hit => new(0, 1, 0, SceneFill.None),
         _ => throw new ArgumentOutOfRangeException(nameof(role), role, "No such role."),
     };

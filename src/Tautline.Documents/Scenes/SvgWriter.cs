@@ -53,6 +53,10 @@ public static class SvgWriter
                     Element(text, "circle", item);
                     text.Append(CultureInfo.InvariantCulture, $" cx=\"{N(circle.X)}\" cy=\"{N(circle.Y)}\" r=\"{N(circle.Radius)}\"/>\n");
                     break;
+                case SceneItem.Arc arc:
+                    Element(text, "path", item);
+                    Turn(text, arc);
+                    break;
                 case SceneItem.Text words:
                     Words(text, words);
                     break;
@@ -74,6 +78,13 @@ public static class SvgWriter
         for (int i = 0; i + 1 < path.Points.Count; i += 2)
             text.Append(i == 0 ? 'M' : 'L').Append(N(path.Points[i])).Append(' ').Append(N(path.Points[i + 1]));
         if (path.Closed) text.Append('Z');
+    }
+
+    private static void Turn(StringBuilder text, SceneItem.Arc arc)
+    {
+        (double Sin, double Cos) from = Math.SinCos(arc.From * Math.PI / 180), to = Math.SinCos((arc.From + Math.Min(arc.Sweep, 359.99)) * Math.PI / 180);
+        text.Append(CultureInfo.InvariantCulture, $" d=\"M{N(arc.X + (arc.Radius * from.Cos))} {N(arc.Y + (arc.Radius * from.Sin))}A{N(arc.Radius)} {N(arc.Radius)} 0 {(arc.Sweep > 180 ? 1 : 0)} 1 ");
+        text.Append(CultureInfo.InvariantCulture, $"{N(arc.X + (arc.Radius * to.Cos))} {N(arc.Y + (arc.Radius * to.Sin))}\"/>\n");
     }
 
     private static void Words(StringBuilder text, SceneItem.Text words)

@@ -13,6 +13,11 @@ public partial class UnderlayMenu
     private const long LargestBytes = 80L << 20;
 
     private string address = "", name = "", fault = "", loaded = "";
+    private (string Name, byte[] Bytes) pdf = ("", []);
+    private int turned = 1, pages;
+
+    /// <summary>What a page of a PDF is drawn as.</summary>
+    private sealed record PdfPicture(int Pages, int Page, string Wrong, byte[] Picture);
 
     /// <summary>The scripts' map; nothing until it is drawn.</summary>
     [Parameter]
@@ -24,7 +29,7 @@ public partial class UnderlayMenu
     {
         if (Map is null || !Session.HasJob || loaded == Job) return;
         loaded = Job;
-        name = await Map.InvokeAsync<string>("loadUnderlay", Job);
+        (name, pdf, pages) = (await Map.InvokeAsync<string>("loadUnderlay", Job), ("", []), 0);
         StateHasChanged();
     }
 
@@ -39,11 +44,35 @@ public partial class UnderlayMenu
             return;
         }
 
+        if (IsPdf(picture))
+        {
+            pdf = (picture.Name, await BytesAsync(picture));
+            await PageAsync(1);
+            return;
+        }
+
+        pages = 0;
         double[]? world = files.FirstOrDefault(f => IsWorld(f.Name)) is { } text ? await WorldAsync(text) : null;
         if (fault.Length > 0) return;
         string wrong = await Map.InvokeAsync<string>("layImage", Job, picture.Name, await BytesAsync(picture), picture.ContentType, world);
         if (wrong.Length > 0) fault = Say.Say("map.underlayUnread", ("name", picture.Name));
         else name = picture.Name;
+    }
+
+    private static bool IsPdf(IBrowserFile file) => file.ContentType == "application/pdf" || file.Name.EndsWith(".pdf", StringComparison.OrdinalIgnoreCase);
+
+    private Task TurnToAsync(ChangeEventArgs to)
+        => int.TryParse(Convert.ToString(to.Value, CultureInfo.InvariantCulture), NumberStyles.None, CultureInfo.InvariantCulture, out int wanted) ? PageAsync(wanted) : Task.CompletedTask;
+
+    /// <summary>Draws a page of the PDF that was chosen and lays it down as a picture; two points then give it its scale.</summary>
+    private async Task PageAsync(int wanted)
+    {
+        PdfPicture drawn;
+        await using (IJSObjectReference reader = await Browser.InvokeAsync<IJSObjectReference>("import", "./scripts/pdf.mjs"))
+            drawn = await reader.InvokeAsync<PdfPicture>("drawPage", pdf.Bytes, wanted);
+        string wrong = drawn.Wrong.Length > 0 ? drawn.Wrong : await Map!.InvokeAsync<string>("layImage", Job, pdf.Name, drawn.Picture, "image/png", null);
+        if (wrong.Length > 0) fault = Say.Say(wrong switch { "locked" => "map.underlayLocked", "large" => "map.underlayNoRoom", _ => "map.underlayNoPdf" }, ("name", pdf.Name));
+        else (name, turned, pages, fault) = (pdf.Name, drawn.Page, drawn.Pages, "");
     }
 
     /// <summary>The six figures of a world file, brought to the job's metres.</summary>
@@ -87,7 +116,7 @@ public partial class UnderlayMenu
     private async Task RemoveAsync()
     {
         await DoAsync("removeUnderlay", Job);
-        name = "";
+        (name, pdf, pages) = ("", ("", []), 0);
     }
 
     private async Task DoAsync(string what, params object?[] with)

@@ -7,8 +7,12 @@ const name = "tautline " + self.assetsManifest.version;
 const base = new URL("./", self.location);
 const page = new URL("index.html", base).href;
 const notKept = [/^service-worker/, /\.(pdb|gz|br|map)$/, /^_framework\/.*\.symbols$/];
-const files = self.assetsManifest.assets.filter((file) => !notKept.some((pattern) => pattern.test(file.url)));
-const addresses = new Set(files.map((file) => new URL(file.url, base).href));
+const known = self.assetsManifest.assets.filter((file) => !notKept.some((pattern) => pattern.test(file.url)));
+// The reader of PDF is as large as all the rest of the drawing and few need it: it is kept from its first use on.
+const keptOnUse = /^scripts\/(pdf|pdfworker|jbig2|openjpeg)\./;
+const files = known.filter((file) => !keptOnUse.test(file.url));
+const late = new Set(known.filter((file) => keptOnUse.test(file.url)).map((file) => new URL(file.url, base).href));
+const addresses = new Set(known.map((file) => new URL(file.url, base).href));
 
 self.addEventListener("install", (event) => event.waitUntil(fetchAll()));
 self.addEventListener("activate", (event) => event.waitUntil(clearOthers()));
@@ -25,8 +29,8 @@ async function fetchAll() {
   // What is already kept of another build and has the same content need not be fetched again.
   await Promise.all(files.map(async (file) => {
     const address = new URL(file.url, base).href;
-    const known = file.hash && await sameInAnother(address);
-    if (known) return cache.put(address, known);
+    const same = file.hash && await sameInAnother(address);
+    if (same) return cache.put(address, same);
     const got = await fetch(new Request(address, { integrity: file.hash, cache: "no-cache" }));
     if (!got.ok) throw new Error(`${file.url}: ${got.status}`);
     return cache.put(address, got);
@@ -43,5 +47,10 @@ async function clearOthers() {
 }
 
 async function answer(address, request) {
-  return (await (await caches.open(name)).match(address)) ?? fetch(request);
+  const cache = await caches.open(name);
+  const kept = await cache.match(address);
+  if (kept || !late.has(address)) return kept ?? fetch(request);
+  const got = await fetch(request);
+  if (got.ok) await cache.put(address, got.clone());
+  return got;
 }

@@ -26,7 +26,7 @@ public sealed class BrowserSite : IAsyncLifetime
     }
 
     /// <summary>A page of its own for one test, with nothing kept or cached from any other. Skips the test where there is no Chromium.</summary>
-    internal async Task<Visit> VisitAsync(int width = 1440, int height = 900, string theme = "light", string language = "en-GB")
+    internal async Task<Visit> VisitAsync(int width = 1440, int height = 900, string theme = "light", string language = "en-GB", string? address = null)
     {
         if (browser is null || server is null) Assert.Skip("no 'chromium' on the PATH");
         IBrowserContext context = await browser.NewContextAsync(new()
@@ -38,7 +38,7 @@ public sealed class BrowserSite : IAsyncLifetime
             TimezoneId = "Asia/Kolkata",
         });
         if (theme == "sunlight") await context.AddInitScriptAsync("try { localStorage.setItem('tautline.theme', 'sunlight') } catch { }");
-        return await Visit.StartAsync(context, server.Address);
+        return await Visit.StartAsync(context, address ?? server.Address);
     }
 
     public async ValueTask DisposeAsync()

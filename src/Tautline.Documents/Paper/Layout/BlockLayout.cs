@@ -16,6 +16,7 @@ internal sealed class BlockLayout(TextMeasure measure, PageFrame frame, PaperWor
         PaperBlock.Facts facts => [Strip.Gap(3), .. Table().Strips(Labelled(facts), ruled: false)],
         PaperTable table => [Strip.Gap(Between), .. Table().Strips(table)],
         PaperBlock.Lines lines => [Written(lines)],
+        PaperBlock.Drawing drawing => Drawn(drawing),
         PaperBlock.NewPage => [new Strip(0, []) { EndsPage = true }],
         _ => throw new ArgumentOutOfRangeException(nameof(block), block.GetType().Name, "No such part of a sheet."),
     };
@@ -29,6 +30,18 @@ internal sealed class BlockLayout(TextMeasure measure, PageFrame frame, PaperWor
             Mark.Words[] mark = [new(frame.Left + inset, style.Ascent, lines[i], style)];
             yield return new(style.Leading, mark, (i == 0 || i == lines.Count - 2) && i < lines.Count - 1);
         }
+    }
+
+    /// <exception cref="ArgumentException">The drawing is larger than the page.</exception>
+    private IEnumerable<Strip> Drawn(PaperBlock.Drawing drawing)
+    {
+        Scenes.Scene scene = drawing.Scene;
+        if (scene.Width > frame.Width + 0.5 || scene.Height > frame.Bottom - frame.Top)
+            throw new ArgumentException($"A drawing of {scene.Width:0} by {scene.Height:0} points does not fit on {frame.Width:0} by {frame.Bottom - frame.Top:0}.", nameof(drawing));
+        foreach (Scenes.SceneItem.Text text in scene.Items.OfType<Scenes.SceneItem.Text>()) _ = measure.Printable(text.Words, TextStyle.Cell);
+        yield return Strip.Gap(4);
+        foreach (Strip strip in drawing.Caption.Length > 0 ? Lines(drawing.Caption, TextStyle.Caption, 0) : []) yield return strip with { HoldsNext = true };
+        yield return new(scene.Height, [new Mark.Drawing(frame.Left + ((frame.Width - scene.Width) / 2), 0, scene)]);
     }
 
     private TableLayout Table() => new(measure, breaker, frame, words);

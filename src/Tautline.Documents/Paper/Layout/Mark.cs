@@ -27,6 +27,12 @@ internal abstract record Mark
         public override Mark Down(double by) => this with { Y = Y + by };
     }
 
+    /// <summary>A drawing, its own top left corner at this place.</summary>
+    public sealed record Drawing(double X, double Y, Scenes.Scene Scene) : Mark
+    {
+        public override Mark Down(double by) => this with { Y = Y + by };
+    }
+
     /// <summary>A code for cameras: dark squares row by row, quiet rim included.</summary>
     public sealed record Code(double X, double Y, double Size, CodeMatrix Matrix) : Mark
     {

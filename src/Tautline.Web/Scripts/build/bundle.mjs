@@ -1,7 +1,7 @@
 // Every script beside this folder becomes one module of its own: what is heavy can then be loaded late.
 //   node Scripts/build/bundle.mjs OUTPUT-FOLDER
 import { build } from "esbuild";
-import { readdirSync } from "node:fs";
+import { copyFileSync, readdirSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -19,3 +19,6 @@ await build({
   legalComments: "none",
   logLevel: "warning",
 });
+
+// Scanned pages of a PDF are unpacked by these; they are fetched by the reader itself, and only for such a page.
+for (const part of ["jbig2.wasm", "openjpeg.wasm"]) copyFileSync(join(scripts, "..", "node_modules", "pdfjs-dist", "wasm", part), join(outdir, part));
