@@ -9,6 +9,7 @@ using Tautline.Cli.Compare;
 using Tautline.Cli.Hang;
 using Tautline.Cli.Mesh;
 using Tautline.Cli.Plan;
+using Tautline.Cli.Papers;
 using Tautline.Cli.Profile;
 using Tautline.Cli.Schema;
 using Tautline.Cli.Stakes;
@@ -43,7 +44,7 @@ public static class CliApp
     {
         var root = new RootCommand("Tautline plans chain-link fence: posts, fabric and everything to buy, and the reason for every number.")
         {
-            PlanCommand.Define(host), WhyCommand.Define(host), CheckCommand.Define(host), CompareCommand.Define(host), AttachCommand.Define(host), HangCommand.Define(host), CardCommand.Define(host), MeshCommand.Define(host), ProfileCommand.Define(host), StakesCommand.Define(host),
+            PlanCommand.Define(host), WhyCommand.Define(host), CheckCommand.Define(host), CompareCommand.Define(host), AttachCommand.Define(host), HangCommand.Define(host), PapersCommand.Define(host), CardCommand.Define(host), MeshCommand.Define(host), ProfileCommand.Define(host), StakesCommand.Define(host),
             CatalogCommand.Define(host), SchemaCommand.Define(host),
         };
         foreach (var help in root.Options.OfType<HelpOption>()) help.Action = new HelpWithExitCodes((HelpAction)help.Action!);

@@ -164,7 +164,8 @@ public sealed class ProfileDrawing
 
     private void Gate(ProfileGate gate)
     {
-        (double left, double right, double top, double bottom) = (frame.X(gate.From), frame.X(gate.To), frame.Y(gate.Top), frame.Y(gate.Base));
+        (double left, double right, double top, double bottom) = (Math.Max(frame.Left, frame.X(gate.From)), Math.Min(frame.Right, frame.X(gate.To)), frame.Y(gate.Top), frame.Y(gate.Base));
+        if (right - left < 1) return;
         string tag = $"gate {gate.Index}";
         items.Add(new SceneItem.Path(SceneRole.Gate, [left, top, right, top, right, bottom, left, bottom], true, tag));
         items.Add(new SceneItem.Path(SceneRole.FabricEdge, [left, bottom, right, top], false, tag));

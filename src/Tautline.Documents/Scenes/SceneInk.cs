@@ -59,7 +59,7 @@ internal sealed class SceneInk(XGraphics graphics, TextMeasure measure)
     {
         (double left, double right) = (points.Min(p => p.X), points.Max(p => p.X));
         (double top, double bottom) = (points.Min(p => p.Y), points.Max(p => p.Y));
-        if (right - left < 0.2 || bottom - top < 0.2) return;
+        if (right - left < 0.2 || bottom - top < 0.2 || (style.Fill == SceneFill.Dots && right - left < Hatch)) return;
         XGraphicsState before = graphics.Save();
         var outline = new XGraphicsPath();
         outline.AddPolygon(points);

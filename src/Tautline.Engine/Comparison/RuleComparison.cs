@@ -26,6 +26,10 @@ public sealed record RuleComparison(
             : new(planA, planB, limits, FiguresOf(planA, planB), TakeoffOf(planA, planB));
     }
 
+    /// <summary>Two plans of one job at two times, or of two jobs.</summary>
+    public static RuleComparison ComparePlans(Plan a, Plan b)
+        => a.HasErrors || b.HasErrors ? new(a, b, [], [], []) : new(a, b, LimitsOf(a.Basis.Rules, b.Basis.Rules), FiguresOf(a, b), TakeoffOf(a, b));
+
     /// <summary>Plans the whole job with one spec everywhere, then with another, and compares the two plans. Take-off lines of a spec are compared by their part.</summary>
     public static RuleComparison CompareSpecs(Job job, FenceCatalog catalog, Rules rules, SpecId a, SpecId b)
     {
@@ -73,8 +77,8 @@ public sealed record RuleComparison(
         JobFigure.LinePosts => Posts(plan).Count(p => p.Kind == PostKind.Line),
         JobFigure.Bays => Runs(plan).Sum(r => r.Bays),
         JobFigure.LargestBay => Runs(plan).Select(r => r.LargestBay.Metres).DefaultIfEmpty().Max(),
-        JobFigure.WidestHole => Posts(plan).Max(p => p.HoleDiameter.Metres),
-        JobFigure.DeepestHole => Posts(plan).Max(p => p.HoleDepth.Metres),
+        JobFigure.WidestHole => Posts(plan).Select(p => p.HoleDiameter.Metres).DefaultIfEmpty().Max(),
+        JobFigure.DeepestHole => Posts(plan).Select(p => p.HoleDepth.Metres).DefaultIfEmpty().Max(),
         JobFigure.Concrete => Net(plan, "concrete-bag"),
         JobFigure.Bags => Posts(plan).Sum(p => p.Bags),
         JobFigure.BracedEnds => Net(plan, "truss-rod"),

@@ -7,7 +7,7 @@ internal static class ColumnFit
     private const int Halvings = 40;
 
     /// <summary>
-    /// Widths that add up to <paramref name="available"/>, all in points. What is over goes to the widest column. What is missing is
+    /// Widths that add up to <paramref name="available"/>, all in points. What is over is shared in proportion to the widths, so that figures stay near their names. What is missing is
     /// taken from the widest columns first, and from none beyond its next wish while another can still give.
     /// </summary>
     /// <param name="available">Width of the whole table.</param>
@@ -23,8 +23,10 @@ internal static class ColumnFit
 
     private static double[] Widened(double[] widths, double available)
     {
-        double[] widened = [.. widths];
-        widened[Array.IndexOf(widths, widths.Max())] += available - widths.Sum();
+        double sum = widths.Sum();
+        if (sum <= 0) return [.. widths.Select(_ => available / widths.Length)];
+        double[] widened = [.. widths.Select(w => w * available / sum)];
+        widened[^1] += available - widened.Sum();
         return widened;
     }
 

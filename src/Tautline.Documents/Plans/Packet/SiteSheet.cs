@@ -1,0 +1,25 @@
+using Tautline.Documents.Paper;
+using Tautline.Documents.Scenes;
+using Tautline.Engine.Picture;
+using Tautline.Engine.Plans;
+
+namespace Tautline.Documents.Plans.Packet;
+
+/// <summary>The site from above, on a page of its own.</summary>
+internal static class SiteSheet
+{
+    public static bool Fits(Plan plan) => plan.Lines.Count > 0;
+
+    public static PaperSheet Of(PacketDesk desk)
+    {
+        PlanPicture picture = PictureStage.Of(desk.Plan);
+        bool wide = picture.Extent[2] - picture.Extent[0] > picture.Extent[3] - picture.Extent[1];
+        var format = new PaperFormat(desk.Choice.Format.Size, wide);
+        Scene? scene = SitePlanDrawing.Of(desk.Plan, picture, format.RoomWidth, format.RoomHeight, desk.Say.Words, desk.Choice.Say);
+        return desk.Sheet(desk.Say["paper.site"], "site") with
+        {
+            Format = format,
+            Blocks = scene is null ? [] : [new PaperBlock.Drawing(scene)],
+        };
+    }
+}
