@@ -39,9 +39,11 @@ public static class CutCardDrawing
         items.Add(new SceneItem.Path(SceneRole.Hidden, [X(card.Path[0].FromX), Y(0), X(card.Path[^1].ToX), Y(card.Rows)]));
         foreach (CutStroke stroke in card.Path) items.Add(Drawn(stroke, X, Y));
         Label(card, items, X(right), Y, say, width);
-        items.Add(new SceneItem.Text(SceneRole.Strong, X(left), top - (Type * 0.9), say["card.roll"], Type));
+        items.Add(new SceneItem.Text(SceneRole.Strong, X(right) - 4, top - (Type * 0.9), say["card.roll"], Type, TextAnchor.End));
         items.Add(new SceneItem.Text(SceneRole.Strong, X(right) + 4, top - (Type * 0.9), say["card.terminal"], Type));
-        items.Add(new SceneItem.Text(SceneRole.Label, width / 2, height - (Type * 0.6), say.Say("card.count", ("columns", card.Columns), ("rows", card.Rows)), Type, TextAnchor.Middle));
+        string count = say.Say("card.count", ("columns", card.Columns), ("rows", card.Rows));
+        double type = Math.Clamp(Type * (width - 8) / Math.Max(1, LabelBoard.Wide(SceneRole.Label, count, Type)), 5, Type);
+        items.Add(new SceneItem.Text(SceneRole.Label, width / 2, height - (Type * 0.6), count, type, TextAnchor.Middle));
         return new(width, height, items, scale);
     }
 

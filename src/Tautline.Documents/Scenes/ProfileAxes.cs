@@ -34,7 +34,7 @@ internal static class ProfileAxes
     {
         double y = frame.Y(height);
         items.Add(new SceneItem.Path(SceneRole.Grid, [frame.Left, y, frame.Right, y]));
-        string text = PlanWords.Number(Math.Round(height / unit, 1), step / unit < 1 ? "#,0.0" : "#,0");
+        string text = PlanWords.Number(Math.Round(height / unit, 1) + 0.0, step / unit < 1 ? "#,0.0" : "#,0");
         if (labels.Place(SceneRole.Label, frame.Left - 4, y + (sight.Type * 0.35), text, sight.Type, TextAnchor.End) is { } label) items.Add(label);
     }
 

@@ -16,6 +16,9 @@ internal sealed record ProfileFrame(double Left, double Right, double Top, doubl
 
     public double High => Low + ((Bottom - Top) / (UnitsPerMetre * Exaggeration));
 
+    /// <summary>The width that stations have on a drawing.</summary>
+    public static double Inner(double width, double type) => width - (type * (6.2 + 1.4));
+
     public static ProfileFrame Of(ProfilePicture picture, ProfileSight sight)
     {
         (double left, double right) = (sight.Type * 6.2, sight.Width - (sight.Type * 1.4));

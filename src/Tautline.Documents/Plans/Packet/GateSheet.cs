@@ -11,7 +11,7 @@ internal static class GateSheet
     {
         (PaperSay say, LinePlan planned) = (desk.Say, desk.Plan.Lines[line]);
         GatePlan gate = planned.Gates[index];
-        string kind = say["gate." + gate.Kind.ToString().ToLowerInvariant()];
+        string named = say["gate." + gate.Kind.ToString().ToLowerInvariant()], kind = char.ToUpperInvariant(named[0]) + named[1..];
         List<(string, string)> facts =
         [
             (say["paper.gate.opening"], say.Words.Long(gate.Opening)), (say["paper.gate.centres"], say.Words.Long(gate.Centres)),
