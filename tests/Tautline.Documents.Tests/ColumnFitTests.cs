@@ -6,7 +6,7 @@ namespace Tautline.Documents.Tests;
 public sealed class ColumnFitTests
 {
     [Fact]
-    public void WhatIsOverGoesToTheWidestColumn() => Near([50, 130, 20], ColumnFit.Widths(200, [50, 80, 20], [10, 10, 10]));
+    public void WhatIsOverIsSharedInProportion() => Near([60, 96, 24], ColumnFit.Widths(180, [50, 80, 20], [10, 10, 10]));
 
     [Fact]
     public void WhatIsMissingIsTakenFromTheWidestColumns() => Near([40, 80, 80], ColumnFit.Widths(200, [40, 120, 90], [10, 10, 10]));

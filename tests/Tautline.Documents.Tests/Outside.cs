@@ -21,6 +21,27 @@ internal static class Outside
         }
     }
 
+    /// <summary>Runs a program in a folder of its own where the file lies under a name.</summary>
+    /// <param name="made">A file the program makes beside it; its text comes back.</param>
+    public static string Made(string program, string[] arguments, string name, byte[] file, string? made = null)
+    {
+        if (!Installed(program)) Assert.Skip($"no '{program}' on the PATH");
+        DirectoryInfo folder = Directory.CreateTempSubdirectory();
+        try
+        {
+            File.WriteAllBytes(Path.Combine(folder.FullName, name), file);
+            var start = new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = folder.FullName };
+            start.Environment["HOME"] = folder.FullName;
+            (int exit, string said) = Run(start);
+            Assert.True(exit == 0, said);
+            return made is null ? said : File.ReadAllText(Path.Combine(folder.FullName, made));
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
     private static (int Exit, string Said) Run(ProcessStartInfo start)
     {
         using Process process = Process.Start(start)!;

@@ -14,14 +14,6 @@ public sealed class ProfileDrawingTests
 {
     private const double Foot = 0.3048;
 
-    private static Plan Planned(string sample)
-    {
-        DirectoryInfo root = new(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(root.FullName, "Tautline.slnx"))) root = root.Parent!;
-        Job job = JobFile.Read(File.ReadAllBytes(Path.Combine(root.FullName, "samples", sample))).Job!;
-        return JobPlanner.Plan(job, FenceCatalog.BuiltIn(), RuleSets.For(job), BuiltFacts.None);
-    }
-
     private static Scene Profile(Plan plan, double from, double to, double width = 1000, double times = 0, bool screen = false)
         => ProfileDrawing.Of(ProfileStage.Of(plan, 0), new(from, to, width, 360, times) { ForScreen = screen }, new PlanWords(plan.Basis.Job.Units), Phrases.Of("en"));
 
@@ -32,7 +24,7 @@ public sealed class ProfileDrawingTests
     [Fact]
     public void ATenFootBayMeasuresTenFeetAtTheStatedScale()
     {
-        Scene scene = Profile(Planned("ridge-road.json"), 0, 60 * Foot);
+        Scene scene = Profile(SamplePlans.Of("ridge-road.json"), 0, 60 * Foot);
         double[] x = [.. Posts(scene).Where(p => p.Tag is "post 0" or "post 1").OrderBy(p => p.X).Select(p => p.X)];
 
         Assert.Equal(10, (x[1] - x[0]) / scene.UnitsPerMetre / Foot, 2);
@@ -41,7 +33,7 @@ public sealed class ProfileDrawingTests
     [Fact]
     public void EveryPostOfThePlanIsDrawnOnceWhereItStands()
     {
-        Plan plan = Planned("larkspur-ground.json");
+        Plan plan = SamplePlans.Of("larkspur-ground.json");
         Scene scene = Profile(plan, 0, plan.Lines[0].Level.Metres, 2400);
         var drawn = Posts(scene).ToDictionary(p => p.Tag);
         double start = drawn["post 0"].X;
@@ -64,7 +56,7 @@ public sealed class ProfileDrawingTests
     [InlineData("ball-field.json", 200)]
     public void TextsDoNotLieOverEachOtherAndNothingLeavesTheDrawing(string sample, double width)
     {
-        Plan plan = Planned(sample);
+        Plan plan = SamplePlans.Of(sample);
         Scene scene = Profile(plan, 0, plan.Lines[0].Level.Metres, width);
         var boxes = scene.Items.OfType<SceneItem.Text>().Where(t => t.Role is not (SceneRole.Warning or SceneRole.Error)).Select(Box).ToList();
 
@@ -78,7 +70,7 @@ public sealed class ProfileDrawingTests
     [Fact]
     public void ALongLineIsThinnedToWhatCanBeSeen()
     {
-        Plan plan = Planned("ridge-road.json");
+        Plan plan = SamplePlans.Of("ridge-road.json");
         Scene scene = Profile(plan, 0, plan.Lines[0].Level.Metres, 300, screen: true);
 
         Assert.Equal(291, plan.Lines[0].Posts.Count);
@@ -91,7 +83,7 @@ public sealed class ProfileDrawingTests
     [InlineData("creek-yard.json")]
     public void TheSvgIsWellFormedAndTheSameTwice(string sample)
     {
-        Plan plan = Planned(sample);
+        Plan plan = SamplePlans.Of(sample);
         string once = SvgWriter.File(Profile(plan, 0, plan.Lines[0].Level.Metres), "Ground & <fence>");
 
         Assert.Equal(once, SvgWriter.File(Profile(plan, 0, plan.Lines[0].Level.Metres), "Ground & <fence>"));
@@ -104,7 +96,7 @@ public sealed class ProfileDrawingTests
     [Fact]
     public void TheCutCardHasItsStepsWhereTheyAreCounted()
     {
-        Plan plan = Planned("goat-hill.json");
+        Plan plan = SamplePlans.Of("goat-hill.json");
         Scene scene = CutCardDrawing.Of(plan, 0, 0, 0, 400, 600, Phrases.Of("en"))!;
         SpecPlan spec = plan.Specs[0];
         var kept = scene.Items.OfType<SceneItem.Path>().First(p => p.Role == SceneRole.Wire);
@@ -116,7 +108,7 @@ public sealed class ProfileDrawingTests
     }
 
     [Fact]
-    public void AnEndThatIsCutSquareHasNoCard() => Assert.Null(CutCardDrawing.Of(Planned("level-yard.json"), 0, 0, 0, 400, 600, Phrases.Of("en")));
+    public void AnEndThatIsCutSquareHasNoCard() => Assert.Null(CutCardDrawing.Of(SamplePlans.Of("level-yard.json"), 0, 0, 0, 400, 600, Phrases.Of("en")));
 
     private static (double Left, double Top, double Right, double Bottom, string Words) Box(SceneItem.Text text)
     {

@@ -40,7 +40,7 @@ public static class XlsxWriter
     {
         null => new StyledCell((string?)null, null),
         int whole => new StyledCell(whole, number),
-        double real => new StyledCell(real, number),
+        double real => new StyledCell(Math.Round(real, 9), number), // a nanometre: what a unit leaves in the last bits is no figure
         _ => new StyledCell(value.ToString(), null),
     };
 

@@ -21,7 +21,7 @@ public static class DrawingPaper
         if (plan.HasErrors) throw new ArgumentException("A plan with errors cannot be drawn.", nameof(plan));
         var desk = new PacketDesk(plan, choice);
         List<PaperSheet> sheets = [];
-        if (SiteSheet.Fits(plan)) sheets.Add(SiteSheet.Of(desk));
+        sheets.Add(SiteSheet.Of(desk));
         foreach ((int line, LinePlan planned) in plan.Lines.Index())
         {
             PaperSheet taller = Side(desk, line, exaggerated: true);
@@ -32,7 +32,6 @@ public static class DrawingPaper
             sheets.AddRange(planned.Gates.Index().Select(g => GateSheet.Of(desk, line, g.Index)));
         }
 
-        if (sheets.Count == 0) sheets.Add(JobSheet.Of(desk, 0));
         return new(choice.Say.Say("paper.drawings", ("job", PaperSay.Job(plan)))) { Words = choice.Words, Format = choice.Format, Sheets = sheets, Footer = desk.Footer };
     }
 

@@ -25,9 +25,7 @@ internal static class ColumnFit
     {
         double sum = widths.Sum();
         if (sum <= 0) return [.. widths.Select(_ => available / widths.Length)];
-        double[] widened = [.. widths.Select(w => w * available / sum)];
-        widened[^1] += available - widened.Sum();
-        return widened;
+        return [.. widths.Select(w => w * available / sum)];
     }
 
     /// <summary>No column wider than one common width, unless its floor is; that width as great as the table allows.</summary>

@@ -10,7 +10,7 @@ namespace Tautline.Documents.Plans.Packet;
 /// </summary>
 public static class CrewPacket
 {
-    /// <param name="plan">A plan without errors; one without lines gives the job's own sheet alone.</param>
+    /// <param name="plan">A plan without errors.</param>
     /// <param name="made">Told how many sheets are made, of how many.</param>
     /// <exception cref="ArgumentException">The plan has errors: there is nothing to build from.</exception>
     public static PaperDocument Of(Plan plan, PaperChoice choice, Action<int, int>? made = null)
@@ -23,7 +23,7 @@ public static class CrewPacket
                 makers.Add(() => RunSheet.Of(desk, line, run));
         int runs = makers.Count;
         makers.Add(() => JobSheet.Of(desk, runs));
-        if (SiteSheet.Fits(plan)) makers.Add(() => SiteSheet.Of(desk));
+        makers.Add(() => SiteSheet.Of(desk));
         foreach ((int line, LinePlan planned) in plan.Lines.Index())
         {
             makers.Add(() => StakeSheet.Of(desk, line));

@@ -25,7 +25,6 @@ internal static class JobSheet
                         (say["paper.job.gates"], PaperSay.Number(totals.Gates)), (say["paper.job.runs"], PaperSay.Number(runs)),
                     ],
                     2),
-                .. plan.Lines.Count == 0 ? [new PaperBlock.Words(say["paper.job.empty"], true)] : Array.Empty<PaperBlock>(),
                 new PaperBlock.Heading(say["paper.job.spec"]),
                 .. plan.Specs.Select(s => new PaperBlock.Words(say.Made(s, plan), Mark: s.Id.Value)),
                 new PaperBlock.Words(say.Say.Say("paper.job.rules", ("name", plan.Basis.Rules.Name), ("title", plan.Basis.Rules.Title))),

@@ -8,8 +8,6 @@ namespace Tautline.Documents.Plans.Packet;
 /// <summary>The site from above, on a page of its own.</summary>
 internal static class SiteSheet
 {
-    public static bool Fits(Plan plan) => plan.Lines.Count > 0;
-
     public static PaperSheet Of(PacketDesk desk)
     {
         PlanPicture picture = PictureStage.Of(desk.Plan);
