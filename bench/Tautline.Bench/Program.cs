@@ -8,10 +8,12 @@ using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
 
 // 'quick' prints one line a size in seconds instead of minutes, 'quick ground' the same over measured ground, 'fit' does so for the ground fit,
+// 'papers' makes the papers of the same line,
 // 'ground' measures a surface of a million points once; everything else goes to BenchmarkDotNet.
 if (args is ["quick"]) Quick(m => LongJobs.Line(m), [0.5, 5, 50, 100], 15);
 else if (args is ["quick", "ground"]) Quick(m => LongJobs.OverGround(m), [0.5, 5, 50, 100], 3);
 else if (args is ["fit"]) FitBenchmarks.Quick();
+else if (args is ["papers"]) PaperRun.Print([0.5, 3], 5);
 else if (args is ["ground"]) GroundRun.Print(1_000_000);
 else BenchmarkSwitcher.FromAssembly(typeof(PlanBenchmarks).Assembly).Run(args);
 

@@ -15,4 +15,5 @@ builder.Services.AddSingleton<BrowserFiles>();
 builder.Services.AddSingleton<BrowserPage>();
 builder.Services.AddSingleton<Late>();
 builder.Services.AddSingleton<Doings>();
+builder.Services.AddSingleton<PaperDesk>();
 await builder.Build().RunAsync();

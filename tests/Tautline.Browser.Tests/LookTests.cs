@@ -75,7 +75,7 @@ public sealed class LookTests(BrowserSite site)
         await NothingAmissAsync(visit, $"start-{width}-{theme}");
         await visit.OpenSampleAsync("sloped lot");
         await NothingAmissAsync(visit, $"site-{width}-{theme}");
-        foreach (string step in (string[])["Spec & rules", "Ground", "Fabric", "Take-off"])
+        foreach (string step in (string[])["Spec & rules", "Ground", "Fabric", "Take-off", "Papers"])
         {
             await visit.GoAsync(step);
             await NothingAmissAsync(visit, $"{step.Split(' ')[0]}-{width}-{theme}");

@@ -191,11 +191,16 @@ public sealed partial class PacketTests
         Vertex Far(int i, double east, double north) => line.Vertices[i] with { East = new Length(east), North = new Length(north) };
         Job far = job with { Gates = [], Lines = [line with { Closed = false, Vertices = [Far(0, 0, 0), Far(1, 2000, 1000) , Far(2, 4700, 900) with { Leg = null }] }] };
         Plan plan = SamplePlans.Of(far);
-        int sheets = 0;
-        PrintedPaper printed = PdfWriter.Write(CrewPacket.Of(plan, Choice(), (n, of) => sheets = n <= of ? sheets + 1 : -1));
+        List<(int Done, int Of)> told = [];
+        PaperDocument paper = CrewPacket.OfAsync(plan, Choice(), (n, of) =>
+        {
+            told.Add((n, of));
+            return Task.CompletedTask;
+        }).GetAwaiter().GetResult();
+        PrintedPaper printed = PdfWriter.Write(paper);
 
         Assert.InRange(plan.Lines[0].Posts.Count, 1600, 2200);
-        Assert.Equal(sheets, CrewPacket.Of(plan, Choice()).Sheets.Count);
+        Assert.Equal(Enumerable.Range(1, paper.Sheets.Count).Select(n => (n, paper.Sheets.Count)), told);
         Assert.True(printed.Pages > 50);
         Assert.Equal("", printed.UnknownCharacters);
     }

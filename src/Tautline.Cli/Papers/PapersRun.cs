@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using Tautline.Cli.Terminal;
 using Tautline.Documents.Paper;
@@ -5,8 +6,8 @@ using Tautline.Documents.Plans;
 using Tautline.Documents.Plans.Office;
 using Tautline.Documents.Scenes;
 using Tautline.Documents.Words;
-using Tautline.Engine.Picture;
 using Tautline.Engine.Plans;
+using Tautline.Engine.Problems;
 using Tautline.Engine.Quantities;
 using Tautline.Formats.Coordinates;
 using Tautline.Formats.StakeOut;
@@ -34,7 +35,9 @@ internal static class PapersRun
         if (options.Paper == "revision") return Revision(options, planned, choice, host);
         if (options.Paper == "calculation") return Calculation(options, planned, choice, host);
         if (Extension(options) == ".xlsx") return options.Target.Write(host, Work.Run(host, "writing tables", () => XlsxWriter.WriteAsync(PlanBook.Of(planned.Plan!, choice)).GetAwaiter().GetResult()));
-        return options.Paper == "site" ? Site(options, planned, choice, host) : Print(options, host, made => Documents.Plans.Papers.Of(kinds[options.Paper], planned.Plan!, choice, made));
+        return options.Paper == "site" && Extension(options) != ".pdf"
+            ? Site(options, planned, choice, host)
+            : Print(options, host, pause => Documents.Plans.Papers.OfAsync(kinds[options.Paper], planned.Plan!, choice, pause));
     }
 
     private static string Extension(PapersOptions options) => Path.GetExtension(options.Target.Path!).ToLowerInvariant();
@@ -49,43 +52,33 @@ internal static class PapersRun
         return options.Paper == "calculation" && options.Fact is null ? ("A calculation needs the figure it works out.", "Name it with --fact FACT; 'tautline why FILE --list' lists them.") : null;
     }
 
-    private static ExitCode Print(PapersOptions options, CliHost host, Func<Action<int, int>, PaperDocument> make)
+    private static ExitCode Print(PapersOptions options, CliHost host, Func<Func<int, int, Task>, Task<PaperDocument>> make)
     {
         using var progress = new ProgressLine(host);
-        PrintedPaper printed = PdfWriter.Write(make((n, of) =>
+        Func<int, int, Task> Told(string doing) => (n, of) =>
         {
             progress.Cancelled.ThrowIfCancellationRequested();
-            progress.Show($"sheet {n} of {of}");
-        }));
+            progress.Show($"{doing} {n} of {of}");
+            return Task.CompletedTask;
+        };
+        var printed = PdfWriter.WriteAsync(make(Told("sheet")).GetAwaiter().GetResult(), Told("page")).GetAwaiter().GetResult();
         progress.Clear();
         var exit = options.Target.Write(host, printed.Pdf);
         if (exit != ExitCode.Fine) return exit;
-        host.Error.Write($"{PlanWords.Count(printed.Pages, "page")}, {printed.Pdf.Length:#,0} bytes\n");
-        if (printed.UnknownCharacters.Length > 0) Messages.Error(host, $"The typeface lacks {PlanWords.Count(printed.UnknownCharacters.EnumerateRunes().Count(), "sign")} of this job; the paper's last page names them.", "Write the names with letters of the Latin alphabet.");
+        host.Error.Write(string.Create(CultureInfo.InvariantCulture, $"{PlanWords.Count(printed.Pages, "page")}, {printed.Pdf.Length:#,0} bytes\n"));
+        if (printed.UnknownCharacters.Length > 0) Messages.Show(host, [Unprinted(printed)]);
         return ExitCode.Fine;
     }
 
+    private static Finding Unprinted(PrintedPaper printed) => new(
+        Severity.Warning, "SignsMissing", "", $"The typeface lacks {PlanWords.Count(printed.UnknownCharacters.EnumerateRunes().Count(), "sign")} of this job; the last page names them.", "Write names with letters of the Latin alphabet.");
+
     private static ExitCode Site(PapersOptions options, Planned planned, PaperChoice choice, CliHost host)
     {
-        var picture = PictureStage.Of(planned.Plan!);
-        var format = new PaperFormat(choice.Format.Size, picture.Extent[2] - picture.Extent[0] > picture.Extent[3] - picture.Extent[1]);
-        if (SitePlanDrawing.Of(planned.Plan!, picture, format.RoomWidth, format.RoomHeight, new PlanWords(choice.Units), choice.Say) is not { } scene)
-        {
-            Messages.Error(host, "There is no site plan of a job without a line.", "Draw a line, or walk one in a tape book.");
-            return ExitCode.Problems;
-        }
-
-        string title = planned.Plan!.Basis.Job.Name;
-        return Extension(options) switch
-        {
-            ".svg" => options.Target.Write(host, Encoding.UTF8.GetBytes(SvgWriter.File(scene, title))),
-            ".dxf" => options.Target.Write(host, DxfWriter.Write(scene, choice.Units)),
-            _ => Print(options, host, _ => new PaperDocument(title)
-            {
-                Words = choice.Words, Format = format, Footer = choice.Say.Say("paper.footer", ("hash", PlanFile.Hash(planned.Plan!)[..16])),
-                Sheets = [new PaperSheet(choice.Say["paper.site"]) { Blocks = [new PaperBlock.Drawing(scene)] }],
-            }),
-        };
+        var scene = DrawingPaper.SiteScene(planned.Plan!, choice)!; // a plan without errors has a line
+        return Extension(options) == ".svg"
+            ? options.Target.Write(host, Encoding.UTF8.GetBytes(SvgWriter.File(scene, planned.Plan!.Basis.Job.Name)))
+            : options.Target.Write(host, DxfWriter.Write(scene, choice.Units));
     }
 
     private static ExitCode Revision(PapersOptions options, Planned planned, PaperChoice choice, CliHost host)
@@ -97,13 +90,13 @@ internal static class PapersRun
             return before.Exit;
         }
 
-        return Print(options, host, _ => RevisionPaper.Of(before.Plan!, planned.Plan!, choice));
+        return Print(options, host, _ => Task.FromResult(RevisionPaper.Of(before.Plan!, planned.Plan!, choice)));
     }
 
     private static ExitCode Calculation(PapersOptions options, Planned planned, PaperChoice choice, CliHost host)
     {
         var reading = FactText.Parse(planned.Plan!, options.Fact!);
-        if (reading.Key is { } fact) return Print(options, host, _ => CalculationPaper.Of(planned.Plan!, [fact], choice));
+        if (reading.Key is { } fact) return Print(options, host, _ => Task.FromResult(CalculationPaper.Of(planned.Plan!, [fact], choice)));
         Messages.Error(host, reading.Message, "'tautline why FILE --list' lists the facts of a plan.");
         return ExitCode.Problems;
     }

@@ -11,20 +11,28 @@ public static class PdfWriter
     /// <summary>
     /// Lays the paper out and writes it. The bytes depend on the paper alone: not on clock, machine or culture.
     /// </summary>
-    public static PrintedPaper Write(PaperDocument paper)
+    public static PrintedPaper Write(PaperDocument paper) => WriteAsync(paper, (_, _) => Task.CompletedTask).GetAwaiter().GetResult();
+
+    /// <param name="pause">Called between pieces of the work with how many are done, of how many.</param>
+    public static async Task<PrintedPaper> WriteAsync(PaperDocument paper, Func<int, int, Task> pause)
     {
         EmbeddedFonts.Use();
         using var measure = new TextMeasure();
-        IReadOnlyList<LaidPage> pages = new DocumentLayout(measure, paper).Pages();
-        byte[] raw = Draw(paper, pages, measure);
+        IReadOnlyList<LaidPage> pages = await new DocumentLayout(measure, paper).PagesAsync(pause);
+        byte[] raw = await DrawAsync(paper, pages, measure, pause);
         return new(StablePdf.Settle(raw, paper.Title), pages.Count, measure.Unknown);
     }
 
-    private static byte[] Draw(PaperDocument paper, IReadOnlyList<LaidPage> pages, TextMeasure measure)
+    private static async Task<byte[]> DrawAsync(PaperDocument paper, IReadOnlyList<LaidPage> pages, TextMeasure measure, Func<int, int, Task> pause)
     {
         using var document = new PdfDocument();
         Describe(document, paper);
-        foreach (LaidPage laid in pages) Draw(document.AddPage(), laid, measure);
+        foreach ((int i, LaidPage laid) in pages.Index())
+        {
+            Draw(document.AddPage(), laid, measure);
+            await pause(i + 1, pages.Count);
+        }
+
         using var file = new MemoryStream();
         document.Save(file, closeStream: false);
         return file.ToArray();

@@ -35,6 +35,18 @@ public static class DrawingPaper
         return new(choice.Say.Say("paper.drawings", ("job", PaperSay.Job(plan)))) { Words = choice.Words, Format = choice.Format, Sheets = sheets, Footer = desk.Footer };
     }
 
+    /// <summary>The site plan alone.</summary>
+    /// <exception cref="ArgumentException">The plan has errors: its posts are not known.</exception>
+    public static PaperDocument Site(Plan plan, PaperChoice choice)
+    {
+        if (plan.HasErrors) throw new ArgumentException("A plan with errors cannot be drawn.", nameof(plan));
+        var desk = new PacketDesk(plan, choice);
+        return new(choice.Say.Say("paper.drawings", ("job", PaperSay.Job(plan)))) { Words = choice.Words, Format = choice.Format, Sheets = [SiteSheet.Of(desk)], Footer = desk.Footer };
+    }
+
+    /// <summary>The site plan as a scene, for files of other programs.</summary>
+    public static Scene? SiteScene(Plan plan, PaperChoice choice) => SiteSheet.Drawn(new PacketDesk(plan, choice)).Scene;
+
     /// <summary>A line from its side in strips under each other. True to scale a strip is as long as still shows a post; drawn taller it is longer.</summary>
     private static PaperSheet Side(PacketDesk desk, int line, bool exaggerated)
     {

@@ -13,6 +13,9 @@ public enum PaperKind
 
     /// <summary>Site plan, profiles, elevations, terminals, gates.</summary>
     Drawings,
+
+    /// <summary>The site plan alone.</summary>
+    Site,
     Takeoff,
 
     /// <summary>The take-off with why each figure is what it is.</summary>
@@ -23,12 +26,19 @@ public enum PaperKind
 /// <summary>The papers by name.</summary>
 public static class Papers
 {
-    /// <param name="made">Told how many sheets are made, of how many.</param>
+    /// <summary>For those with all the time in the world.</summary>
+    internal static readonly Func<int, int, Task> NoPause = (_, _) => Task.CompletedTask;
+
     /// <exception cref="ArgumentException">The plan has errors.</exception>
-    public static PaperDocument Of(PaperKind kind, Plan plan, PaperChoice choice, Action<int, int>? made = null) => kind switch
+    public static PaperDocument Of(PaperKind kind, Plan plan, PaperChoice choice) => OfAsync(kind, plan, choice, NoPause).GetAwaiter().GetResult();
+
+    /// <param name="pause">Called after each sheet of a long paper with how many are made, of how many: a page can show it and draw itself meanwhile.</param>
+    /// <exception cref="ArgumentException">The plan has errors.</exception>
+    public static async Task<PaperDocument> OfAsync(PaperKind kind, Plan plan, PaperChoice choice, Func<int, int, Task> pause) => kind switch
     {
-        PaperKind.Packet => CrewPacket.Of(plan, choice, made),
+        PaperKind.Packet => await CrewPacket.OfAsync(plan, choice, pause),
         PaperKind.Drawings => DrawingPaper.Of(plan, choice),
+        PaperKind.Site => DrawingPaper.Site(plan, choice),
         PaperKind.Takeoff => TakeoffPaper.Of(plan, choice, reasons: false),
         PaperKind.Reasons => TakeoffPaper.Of(plan, choice, reasons: true),
         PaperKind.Submittal => SubmittalPaper.Of(plan, choice),

@@ -86,7 +86,7 @@ public sealed class Doings(Session session, Keeper keeper, Shelf shelf, BrowserF
 
     public Task SaveFileAsync() => DoAsync("busy.saving", async () =>
     {
-        string name = FileName + ".json";
+        string name = session.PlainName + ".json";
         await files.SaveAsync(name, "application/json", JobFile.Write(session.Job));
         Status = look.Say.Say("done.saved", ("file", name));
     });
@@ -94,7 +94,7 @@ public sealed class Doings(Session session, Keeper keeper, Shelf shelf, BrowserF
     public Task SaveCsvAsync(string table) => DoAsync("busy.saving", async () =>
     {
         await late.FormatsAsync();
-        string name = $"{FileName}-{table}.csv";
+        string name = $"{session.PlainName}-{table}.csv";
         await files.SaveAsync(name, "text/csv", PlanTable.Write(session.Plan, table, session.Job.Units));
         Status = look.Say.Say("done.saved", ("file", name));
     });
@@ -106,7 +106,7 @@ public sealed class Doings(Session session, Keeper keeper, Shelf shelf, BrowserF
         await late.PaperAsync();
         long start = Stopwatch.GetTimestamp();
         PrintedPaper page = PdfWriter.Write(TakeoffSheet.Of(session.Plan, session.Job.Units, new(PaperSize.Letter)));
-        Paper = new PdfPaper(FileName + "-takeoff.pdf", page, Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+        Paper = new PdfPaper(session.PlainName + "-takeoff.pdf", page, Stopwatch.GetElapsedTime(start).TotalMilliseconds);
         await files.SaveAsync(Paper.FileName, "application/pdf", page.Pdf);
         Status = look.Say.Say("done.saved", ("file", Paper.FileName));
     });
@@ -116,11 +116,6 @@ public sealed class Doings(Session session, Keeper keeper, Shelf shelf, BrowserF
         (Refused, Mishap, Binned, Status) = (null, "", null, "");
         Changed?.Invoke();
     }
-
-    /// <summary>The name of the job's files: that of the file it came from, else its own.</summary>
-    private string FileName => session.FileName.Length > 0
-        ? Path.GetFileNameWithoutExtension(session.FileName)
-        : string.Concat((session.Job.Name.Length > 0 ? session.Job.Name : session.Job.Id.Value).Select(c => char.IsLetterOrDigit(c) ? char.ToLowerInvariant(c) : '-')).Trim('-');
 
     private async Task OpenNewAsync(OpenedJob file)
     {

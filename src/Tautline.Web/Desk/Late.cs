@@ -16,14 +16,20 @@ public sealed class Late(LazyAssemblyLoader loader)
         "PdfSharp.wasm", "PdfSharp.Shared.wasm", "PdfSharp.System.wasm", "System.ComponentModel.Primitives.wasm", "System.IO.Compression.wasm", "QRCoder.wasm",
     ];
 
+    private static readonly string[] tableParts = ["SpreadCheetah.wasm", "System.IO.Compression.wasm"];
+
     private Task? formats;
     private Task? paper;
+    private Task? tables;
 
     /// <summary>Readers and writers of outside files.</summary>
     public Task FormatsAsync() => formats ??= FetchAsync(formatsParts);
 
     /// <summary>The writer of PDF files.</summary>
     public Task PaperAsync() => paper ??= FetchAsync(paperParts);
+
+    /// <summary>The writer of spreadsheets.</summary>
+    public Task TablesAsync() => tables ??= FetchAsync(tableParts);
 
     private async Task FetchAsync(string[] parts)
     {

@@ -166,6 +166,11 @@ public sealed class Session
     /// <summary>The file the job came from; an empty name where it was made here.</summary>
     public string FileName => source?.FileName ?? "";
 
+    /// <summary>What files of the job are named by: the file it came from, else its own name.</summary>
+    public string PlainName => FileName.Length > 0
+        ? Path.GetFileNameWithoutExtension(FileName)
+        : string.Concat((Job.Name.Length > 0 ? Job.Name : Job.Id.Value).Select(c => char.IsLetterOrDigit(c) ? char.ToLowerInvariant(c) : '-')).Trim('-');
+
     private async Task MoveToAsync(JobHistory now, bool keep = true)
     {
         // What was read from a file is placed in a text that is no longer the job's.

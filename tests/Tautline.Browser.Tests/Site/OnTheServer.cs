@@ -5,6 +5,8 @@ using Tautline.Engine.Catalog;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Site.TapeBook;
+using Tautline.Formats.Coordinates;
+using Tautline.Formats.StakeOut;
 
 namespace Tautline.Browser.Tests.Site;
 
@@ -16,6 +18,12 @@ internal static class OnTheServer
     public static Plan PlanOfTapeBook(string text) => Plan(TapeBookReader.Read(text).Job!);
 
     public static byte[] Pdf(Plan plan) => PdfWriter.Write(TakeoffSheet.Of(plan, plan.Basis.Job.Units, new(PaperSize.Letter))).Pdf;
+
+    public static StakeTable Stakes(Plan plan)
+    {
+        StakeList stakes = StakeLister.Of(plan, plan.Basis.Job.Units);
+        return new(stakes.Unit.Name(), stakes.System ?? "", [.. stakes.Stakes.Select(s => new StakeRow(s.Point, s.Northing, s.Easting, s.Elevation))]);
+    }
 
     private static Plan Plan(Job job) => JobPlanner.Plan(job, FenceCatalog.BuiltIn(), Rules.BuiltIn(), BuiltFacts.None);
 }

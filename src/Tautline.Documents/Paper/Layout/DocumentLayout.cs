@@ -5,11 +5,18 @@ namespace Tautline.Documents.Paper.Layout;
 /// <summary>Lays out a whole paper: its sheets, then the small print and the number at the foot of each page.</summary>
 internal sealed class DocumentLayout(TextMeasure measure, PaperDocument document)
 {
-    public IReadOnlyList<LaidPage> Pages()
+    public IReadOnlyList<LaidPage> Pages() => PagesAsync((_, _) => Task.CompletedTask).GetAwaiter().GetResult();
+
+    /// <param name="pause">Called after each sheet.</param>
+    public async Task<IReadOnlyList<LaidPage>> PagesAsync(Func<int, int, Task> pause)
     {
         List<LaidPage> pages = [];
         IReadOnlyList<PaperSheet> sheets = document.Sheets.Count > 0 ? document.Sheets : [new PaperSheet(document.Title)];
-        foreach (PaperSheet sheet in sheets.SkipLast(1)) pages.AddRange(new SheetLayout(measure, document, sheet).Pages([]));
+        foreach (PaperSheet sheet in sheets.SkipLast(1))
+        {
+            pages.AddRange(new SheetLayout(measure, document, sheet).Pages([]));
+            await pause(pages.Count(p => p.First), sheets.Count);
+        }
 
         // What the typeface lacks is only known once everything has been measured, the last sheet too.
         var ending = new SheetLayout(measure, document, sheets[^1]);

@@ -11,9 +11,11 @@ namespace Tautline.Documents.Plans.Packet;
 public static class CrewPacket
 {
     /// <param name="plan">A plan without errors.</param>
-    /// <param name="made">Told how many sheets are made, of how many.</param>
     /// <exception cref="ArgumentException">The plan has errors: there is nothing to build from.</exception>
-    public static PaperDocument Of(Plan plan, PaperChoice choice, Action<int, int>? made = null)
+    public static PaperDocument Of(Plan plan, PaperChoice choice) => OfAsync(plan, choice, Papers.NoPause).GetAwaiter().GetResult();
+
+    /// <param name="pause">Called after each sheet with how many are made, of how many.</param>
+    public static async Task<PaperDocument> OfAsync(Plan plan, PaperChoice choice, Func<int, int, Task> pause)
     {
         if (plan.HasErrors) throw new ArgumentException("A plan with errors has no crew packet.", nameof(plan));
         var desk = new PacketDesk(plan, choice);
@@ -38,7 +40,7 @@ public static class CrewPacket
         foreach (Func<PaperSheet> maker in makers)
         {
             sheets.Add(maker());
-            made?.Invoke(sheets.Count, makers.Count);
+            await pause(sheets.Count, makers.Count);
         }
 
         return new(choice.Say.Say("paper.packet", ("job", PaperSay.Job(plan)))) { Words = choice.Words, Format = choice.Format, Sheets = sheets, Footer = desk.Footer };
