@@ -30,6 +30,7 @@ public sealed class GuideTests(BrowserSite site)
             await GroundAsync();
             await FabricAsync();
             await TakeoffAsync();
+            await PapersAsync();
             Assert.Empty(visit.Troubles);
         }
 
@@ -123,6 +124,17 @@ public sealed class GuideTests(BrowserSite site)
         (string name, byte[] bytes) = await visit.SavedAsync(() => Page.GetByRole(AriaRole.Button, new() { Name = "Take-off as CSV" }).ClickAsync());
         Assert.EndsWith(".csv", name, StringComparison.Ordinal);
         Assert.InRange(bytes.Length, 500, 50_000);
+    }
+
+    private async Task PapersAsync()
+    {
+        await StepAsync("Papers");
+        actions++;
+        (string name, byte[] bytes) = await visit.SavedAsync(() => Page.GetByRole(AriaRole.Button, new() { Name = "Crew packet as PDF" }).ClickAsync());
+        Assert.EndsWith("-packet.pdf", name, StringComparison.Ordinal);
+        Assert.InRange(bytes.Length, 300_000, 5_000_000);
+        await Assertions.Expect(Page.Locator(".papers-status")).ToContainTextAsync("was made");
+        await ShootAsync("papers");
     }
 
     private Task ToolAsync(string tool)
