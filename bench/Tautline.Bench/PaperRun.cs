@@ -1,13 +1,14 @@
 using System.Diagnostics;
 using System.Globalization;
 using Tautline.Documents.Paper;
-using Tautline.Documents.Plans;
-using Tautline.Documents.Plans.Office;
 using Tautline.Documents.Words;
-using Tautline.Engine;
 using Tautline.Engine.Catalog;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
+using Tautline.Engine;
+using Tautline.Papers.Paper;
+using Tautline.Papers.Plans.Office;
+using Tautline.Papers.Plans;
 
 namespace Tautline.Bench;
 
@@ -24,7 +25,7 @@ internal static class PaperRun
             foreach (var kind in Enum.GetValues<PaperKind>())
                 Measure($"{miles} mi, {plan.Lines[0].Posts.Count} posts, {kind}", runs, () =>
                 {
-                    var printed = PdfWriter.Write(Papers.Of(kind, plan, choice));
+                    var printed = PdfWriter.Write(PaperMaker.Of(kind, plan, choice));
                     return (printed.Pages, printed.Pdf.Length);
                 });
             Measure($"{miles} mi, {plan.Lines[0].Posts.Count} posts, tables", runs, () => (1, XlsxWriter.WriteAsync(PlanBook.Of(plan, choice)).GetAwaiter().GetResult().Length));

@@ -2,9 +2,10 @@ using System.Text;
 using Microsoft.Playwright;
 using Tautline.Browser.Tests.Site;
 using Tautline.Documents.Paper;
-using Tautline.Documents.Plans;
 using Tautline.Documents.Words;
 using Tautline.Engine.Plans;
+using Tautline.Papers.Paper;
+using Tautline.Papers.Plans;
 
 namespace Tautline.Browser.Tests;
 
@@ -31,7 +32,7 @@ public sealed class PapersTests(BrowserSite site)
         var choice = new PaperChoice(plan.Basis.Job.Units, Phrases.Of("es"), new(PaperSize.Letter)) { Stakes = OnTheServer.Stakes(plan) };
 
         Assert.Equal("level-yard-packet.pdf", name);
-        Assert.Equal(PdfWriter.Write(Papers.Of(PaperKind.Packet, plan, choice)).Pdf, bytes);
+        Assert.Equal(PdfWriter.Write(PaperMaker.Of(PaperKind.Packet, plan, choice)).Pdf, bytes);
         await Assertions.Expect(visit.Page.GetByRole(AriaRole.Status).Filter(new() { HasText = "level-yard-packet.pdf was made." })).ToBeVisibleAsync();
         await visit.ShootAsync("papers");
         Assert.Empty(visit.Troubles);

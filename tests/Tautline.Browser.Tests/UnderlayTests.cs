@@ -1,6 +1,6 @@
 using Microsoft.Playwright;
 using Tautline.Browser.Tests.Site;
-using Tautline.Documents.Paper;
+using Tautline.Papers.Paper;
 
 namespace Tautline.Browser.Tests;
 

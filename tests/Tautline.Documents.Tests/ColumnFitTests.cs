@@ -1,5 +1,5 @@
 using CsCheck;
-using Tautline.Documents.Paper.Layout;
+using Tautline.Papers.Paper.Layout;
 
 namespace Tautline.Documents.Tests;
 

@@ -1,6 +1,6 @@
-using Tautline.Documents.Fonts;
-using Tautline.Documents.Paper.Layout;
 using Tautline.Documents.Scenes;
+using Tautline.Papers.Fonts;
+using Tautline.Papers.Paper.Layout;
 
 namespace Tautline.Documents.Tests;
 

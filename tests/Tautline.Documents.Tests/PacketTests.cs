@@ -1,14 +1,15 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using Tautline.Documents.Paper;
-using Tautline.Documents.Paper.Layout;
-using Tautline.Documents.Plans;
-using Tautline.Documents.Plans.Packet;
 using Tautline.Documents.Words;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Quantities;
 using Tautline.Engine.Takeoff;
+using Tautline.Papers.Paper.Layout;
+using Tautline.Papers.Paper;
+using Tautline.Papers.Plans.Packet;
+using Tautline.Papers.Plans;
 
 namespace Tautline.Documents.Tests;
 
@@ -161,7 +162,7 @@ public sealed partial class PacketTests
     [InlineData("sloped-lot.json", PaperKind.Submittal)]
     public void OtherProgramsReadEveryPaper(string sample, PaperKind kind)
     {
-        byte[] pdf = PdfWriter.Write(Papers.Of(kind, SamplePlans.Of(sample), Choice(language: "es"))).Pdf;
+        byte[] pdf = PdfWriter.Write(PaperMaker.Of(kind, SamplePlans.Of(sample), Choice(language: "es"))).Pdf;
         (int exit, string said) = Outside.Run("qpdf", "--check", pdf);
 
         Assert.True(exit == 0, said);
@@ -184,7 +185,7 @@ public sealed partial class PacketTests
     }
 
     [Fact]
-    public void TwoThousandPostsAndThreeMilesArePrinted()
+    public async Task TwoThousandPostsAndThreeMilesArePrinted()
     {
         Job job = SamplePlans.Job("level-yard.json");
         Line line = job.Lines[0];
@@ -192,11 +193,11 @@ public sealed partial class PacketTests
         Job far = job with { Gates = [], Lines = [line with { Closed = false, Vertices = [Far(0, 0, 0), Far(1, 2000, 1000) , Far(2, 4700, 900) with { Leg = null }] }] };
         Plan plan = SamplePlans.Of(far);
         List<(int Done, int Of)> told = [];
-        PaperDocument paper = CrewPacket.OfAsync(plan, Choice(), (n, of) =>
+        PaperDocument paper = await CrewPacket.OfAsync(plan, Choice(), (n, of) =>
         {
             told.Add((n, of));
             return Task.CompletedTask;
-        }).GetAwaiter().GetResult();
+        });
         PrintedPaper printed = PdfWriter.Write(paper);
 
         Assert.InRange(plan.Lines[0].Posts.Count, 1600, 2200);
@@ -213,7 +214,7 @@ public sealed partial class PacketTests
         {
             Plan plan = SamplePlans.Of(wrong);
             Assert.True(plan.HasErrors);
-            foreach (PaperKind kind in Enum.GetValues<PaperKind>()) Assert.Throws<ArgumentException>(() => Papers.Of(kind, plan, Choice()));
+            foreach (PaperKind kind in Enum.GetValues<PaperKind>()) Assert.Throws<ArgumentException>(() => PaperMaker.Of(kind, plan, Choice()));
         }
     }
 }

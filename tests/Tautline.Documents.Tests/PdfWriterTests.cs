@@ -1,9 +1,10 @@
-using System.Text;
 using System.Text.RegularExpressions;
+using System.Text;
 using System.Xml.Linq;
-using PdfSharp.Pdf;
 using PdfSharp.Pdf.IO;
+using PdfSharp.Pdf;
 using Tautline.Documents.Paper;
+using Tautline.Papers.Paper;
 
 namespace Tautline.Documents.Tests;
 

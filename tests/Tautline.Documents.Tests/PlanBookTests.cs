@@ -1,10 +1,10 @@
 using System.Text;
 using ExcelDataReader;
-using Tautline.Documents.Paper;
-using Tautline.Documents.Plans;
-using Tautline.Documents.Plans.Office;
 using Tautline.Documents.Words;
 using Tautline.Engine.Quantities;
+using Tautline.Papers.Paper;
+using Tautline.Papers.Plans.Office;
+using Tautline.Papers.Plans;
 
 namespace Tautline.Documents.Tests;
 

@@ -1,7 +1,8 @@
 using CsCheck;
-using Tautline.Documents.Fonts;
 using Tautline.Documents.Paper;
-using Tautline.Documents.Paper.Layout;
+using Tautline.Papers.Fonts;
+using Tautline.Papers.Paper.Layout;
+using Tautline.Papers.Paper;
 
 namespace Tautline.Documents.Tests;
 

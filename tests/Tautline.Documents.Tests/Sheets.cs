@@ -1,6 +1,7 @@
-using Tautline.Documents.Fonts;
 using Tautline.Documents.Paper;
-using Tautline.Documents.Paper.Layout;
+using Tautline.Papers.Fonts;
+using Tautline.Papers.Paper.Layout;
+using Tautline.Papers.Paper;
 
 namespace Tautline.Documents.Tests;
 

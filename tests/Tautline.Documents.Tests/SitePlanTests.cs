@@ -5,6 +5,7 @@ using Tautline.Documents.Words;
 using Tautline.Engine.Picture;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Quantities;
+using Tautline.Papers.Drawings;
 
 namespace Tautline.Documents.Tests;
 

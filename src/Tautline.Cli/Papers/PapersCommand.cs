@@ -1,10 +1,11 @@
-using System.CommandLine;
 using System.CommandLine.Parsing;
+using System.CommandLine;
 using Tautline.Cli.Input;
 using Tautline.Cli.Output;
 using Tautline.Cli.Terminal;
 using Tautline.Documents.Paper;
 using Tautline.Documents.Words;
+using Tautline.Papers.Paper;
 
 namespace Tautline.Cli.Papers;
 

@@ -1,5 +1,6 @@
 using Tautline.Cli.Output;
 using Tautline.Documents.Paper;
+using Tautline.Papers.Paper;
 
 namespace Tautline.Cli.Papers;
 

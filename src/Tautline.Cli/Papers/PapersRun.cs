@@ -2,8 +2,6 @@ using System.Globalization;
 using System.Text;
 using Tautline.Cli.Terminal;
 using Tautline.Documents.Paper;
-using Tautline.Documents.Plans;
-using Tautline.Documents.Plans.Office;
 using Tautline.Documents.Scenes;
 using Tautline.Documents.Words;
 using Tautline.Engine.Plans;
@@ -11,6 +9,10 @@ using Tautline.Engine.Problems;
 using Tautline.Engine.Quantities;
 using Tautline.Formats.Coordinates;
 using Tautline.Formats.StakeOut;
+using Tautline.Papers.Drawings;
+using Tautline.Papers.Paper;
+using Tautline.Papers.Plans.Office;
+using Tautline.Papers.Plans;
 
 namespace Tautline.Cli.Papers;
 
@@ -37,7 +39,7 @@ internal static class PapersRun
         if (Extension(options) == ".xlsx") return options.Target.Write(host, Work.Run(host, "writing tables", () => XlsxWriter.WriteAsync(PlanBook.Of(planned.Plan!, choice)).GetAwaiter().GetResult()));
         return options.Paper == "site" && Extension(options) != ".pdf"
             ? Site(options, planned, choice, host)
-            : Print(options, host, pause => Documents.Plans.Papers.OfAsync(kinds[options.Paper], planned.Plan!, choice, pause));
+            : Print(options, host, pause => PaperMaker.OfAsync(kinds[options.Paper], planned.Plan!, choice, pause));
     }
 
     private static string Extension(PapersOptions options) => Path.GetExtension(options.Target.Path!).ToLowerInvariant();

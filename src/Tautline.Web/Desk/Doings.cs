@@ -3,7 +3,6 @@ using System.Text;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.JSInterop;
 using Tautline.Documents.Paper;
-using Tautline.Documents.Plans;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Quantities;
@@ -105,7 +104,7 @@ public sealed class Doings(Session session, Keeper keeper, Shelf shelf, BrowserF
     {
         await late.PaperAsync();
         long start = Stopwatch.GetTimestamp();
-        PrintedPaper page = PdfWriter.Write(TakeoffSheet.Of(session.Plan, session.Job.Units, new(PaperSize.Letter)));
+        PrintedPaper page = PaperPress.Takeoff(session.Plan, session.Job.Units);
         Paper = new PdfPaper(session.PlainName + "-takeoff.pdf", page, Stopwatch.GetElapsedTime(start).TotalMilliseconds);
         await files.SaveAsync(Paper.FileName, "application/pdf", page.Pdf);
         Status = look.Say.Say("done.saved", ("file", Paper.FileName));

@@ -1,13 +1,7 @@
 using System.Diagnostics;
-using System.Text;
 using Tautline.Documents.Paper;
-using Tautline.Documents.Plans;
-using Tautline.Documents.Plans.Office;
-using Tautline.Documents.Scenes;
 using Tautline.Documents.Words;
 using Tautline.Engine.Quantities;
-using Tautline.Formats.Coordinates;
-using Tautline.Formats.StakeOut;
 
 namespace Tautline.Web.Desk;
 
@@ -42,30 +36,31 @@ public sealed class PaperDesk(Session session, BrowserFiles files, Look look, La
     {
         await late.PaperAsync();
         await late.FormatsAsync();
-        var pause = new Pauses(this, look.Say);
-        PaperDocument paper = await Papers.OfAsync(kind, session.Plan, Choice(), (n, of) => pause.After("papers.sheet", n, of));
-        PrintedPaper printed = await PdfWriter.WriteAsync(paper, (n, of) => pause.After("papers.page", n, of));
+        PrintedPaper printed = await PaperPress.PdfAsync(kind, session.Plan, session.Job.Units, Words, Chosen, new Pauses(this, look.Say).After);
         Missing = printed.UnknownCharacters;
         return ("application/pdf", printed.Pdf);
     });
 
-    public Task SvgAsync() => DoAsync("site.svg", () => Task.FromResult(("image/svg+xml", Encoding.UTF8.GetBytes(SvgWriter.File(DrawingPaper.SiteScene(session.Plan, Choice(stakes: false))!, session.Job.Name)))));
+    public Task SvgAsync() => DoAsync("site.svg", async () =>
+    {
+        await late.PaperAsync();
+        return ("image/svg+xml", PaperPress.Svg(session.Plan, session.Job.Units, Words, Chosen, session.Job.Name));
+    });
 
-    public Task DxfAsync() => DoAsync("site.dxf", () => Task.FromResult(("image/vnd.dxf", DxfWriter.Write(DrawingPaper.SiteScene(session.Plan, Choice(stakes: false))!, session.Job.Units))));
+    public Task DxfAsync() => DoAsync("site.dxf", async () =>
+    {
+        await late.PaperAsync();
+        return ("image/vnd.dxf", PaperPress.Dxf(session.Plan, session.Job.Units, Words, Chosen));
+    });
 
     public Task TablesAsync() => DoAsync("tables.xlsx", async () =>
     {
+        await late.PaperAsync();
         await late.TablesAsync();
-        return ("application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", await XlsxWriter.WriteAsync(PlanBook.Of(session.Plan, Choice(stakes: false))));
+        return ("application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", await PaperPress.XlsxAsync(session.Plan, session.Job.Units, Words));
     });
 
-    private PaperChoice Choice(bool stakes = true) => new(session.Job.Units, Phrases.Of(Language), new(Chosen)) { Stakes = stakes ? Stakes() : null };
-
-    private StakeTable Stakes()
-    {
-        StakeList stakes = StakeLister.Of(session.Plan, session.Job.Units);
-        return new(stakes.Unit.Name(), stakes.System ?? "", [.. stakes.Stakes.Select(s => new StakeRow(s.Point, s.Northing, s.Easting, s.Elevation))]);
-    }
+    private Phrases Words => Phrases.Of(Language);
 
     private async Task DoAsync(string ending, Func<Task<(string Kind, byte[] Bytes)>> make)
     {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using Tautline.Documents.Paper;
+using Tautline.Papers.Paper;
 
 namespace Tautline.Web.Desk;
 

@@ -14,9 +14,10 @@ internal static class Layers
         ["Tautline.Documents"] = 1,
         ["Tautline.Cutting"] = 1,
         ["Tautline.Store"] = 1,
-        ["Tautline.Web"] = 2,
-        ["Tautline.Server"] = 2,
-        ["Tautline.Cli"] = 2,
+        ["Tautline.Papers"] = 2,
+        ["Tautline.Web"] = 3,
+        ["Tautline.Server"] = 3,
+        ["Tautline.Cli"] = 3,
     };
 
     // The server hands out the web app, and `tautline serve` starts the server.

@@ -1,12 +1,13 @@
 using Tautline.Documents.Paper;
-using Tautline.Documents.Plans;
-using Tautline.Engine;
 using Tautline.Engine.Catalog;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Site.TapeBook;
+using Tautline.Engine;
 using Tautline.Formats.Coordinates;
 using Tautline.Formats.StakeOut;
+using Tautline.Papers.Paper;
+using Tautline.Papers.Plans;
 
 namespace Tautline.Browser.Tests.Site;
 
