@@ -2,13 +2,13 @@ using System.Diagnostics;
 using System.Globalization;
 using Tautline.Documents.Paper;
 using Tautline.Documents.Words;
+using Tautline.Engine;
 using Tautline.Engine.Catalog;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
-using Tautline.Engine;
 using Tautline.Papers.Paper;
-using Tautline.Papers.Plans.Office;
 using Tautline.Papers.Plans;
+using Tautline.Papers.Plans.Office;
 
 namespace Tautline.Bench;
 

@@ -55,4 +55,25 @@ public sealed class PapersTests(BrowserSite site)
         Assert.Equal("PK"u8.ToArray(), xlsx[..2]);
         Assert.Empty(visit.Troubles);
     }
+
+    [Fact]
+    public async Task AReasonIsPrintedAsASheetAndAVersionComparedWithThePresent()
+    {
+        await using Visit visit = await site.VisitAsync();
+        await visit.OpenAsync();
+        await visit.OpenSampleAsync("level yard");
+        await visit.GoAsync("Take-off");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "chain-link fabric" }).First.ClickAsync();
+        await visit.Details.GetByRole(AriaRole.Button, new() { NameRegex = new("^why") }).First.ClickAsync();
+        (string sheet, byte[] calculation) = await MakeAsync(visit, "As a sheet (PDF)");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Save & print" }).ClickAsync();
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Versions" }).ClickAsync();
+        await visit.Page.GetByLabel("Name of this version").FillAsync("as bid");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Keep a version" }).ClickAsync();
+        (string changes, byte[] revision) = await visit.SavedAsync(() => visit.Page.GetByRole(AriaRole.Button, new() { Name = "What has changed since (PDF)" }).First.ClickAsync());
+
+        Assert.Equal(("level-yard-calculation.pdf", "level-yard-revision.pdf"), (sheet, changes));
+        Assert.True(calculation.AsSpan().StartsWith("%PDF-"u8) && revision.AsSpan().StartsWith("%PDF-"u8));
+        Assert.Empty(visit.Troubles);
+    }
 }

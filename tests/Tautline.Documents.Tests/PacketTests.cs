@@ -6,10 +6,10 @@ using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Quantities;
 using Tautline.Engine.Takeoff;
-using Tautline.Papers.Paper.Layout;
 using Tautline.Papers.Paper;
-using Tautline.Papers.Plans.Packet;
+using Tautline.Papers.Paper.Layout;
 using Tautline.Papers.Plans;
+using Tautline.Papers.Plans.Packet;
 
 namespace Tautline.Documents.Tests;
 
@@ -190,7 +190,7 @@ public sealed partial class PacketTests
         Job job = SamplePlans.Job("level-yard.json");
         Line line = job.Lines[0];
         Vertex Far(int i, double east, double north) => line.Vertices[i] with { East = new Length(east), North = new Length(north) };
-        Job far = job with { Gates = [], Lines = [line with { Closed = false, Vertices = [Far(0, 0, 0), Far(1, 2000, 1000) , Far(2, 4700, 900) with { Leg = null }] }] };
+        Job far = job with { Gates = [], Lines = [line with { Closed = false, Vertices = [Far(0, 0, 0), Far(1, 2000, 1000), Far(2, 4700, 900) with { Leg = null }] }] };
         Plan plan = SamplePlans.Of(far);
         List<(int Done, int Of)> told = [];
         PaperDocument paper = await CrewPacket.OfAsync(plan, Choice(), (n, of) =>

@@ -1,8 +1,8 @@
-using System.Text.RegularExpressions;
 using System.Text;
+using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using PdfSharp.Pdf.IO;
 using PdfSharp.Pdf;
+using PdfSharp.Pdf.IO;
 using Tautline.Documents.Paper;
 using Tautline.Papers.Paper;
 

@@ -3,8 +3,8 @@ using ExcelDataReader;
 using Tautline.Documents.Words;
 using Tautline.Engine.Quantities;
 using Tautline.Papers.Paper;
-using Tautline.Papers.Plans.Office;
 using Tautline.Papers.Plans;
+using Tautline.Papers.Plans.Office;
 
 namespace Tautline.Documents.Tests;
 

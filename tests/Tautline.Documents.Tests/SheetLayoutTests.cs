@@ -1,8 +1,8 @@
 using CsCheck;
 using Tautline.Documents.Paper;
 using Tautline.Papers.Fonts;
-using Tautline.Papers.Paper.Layout;
 using Tautline.Papers.Paper;
+using Tautline.Papers.Paper.Layout;
 
 namespace Tautline.Documents.Tests;
 

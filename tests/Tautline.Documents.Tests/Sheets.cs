@@ -1,7 +1,7 @@
 using Tautline.Documents.Paper;
 using Tautline.Papers.Fonts;
-using Tautline.Papers.Paper.Layout;
 using Tautline.Papers.Paper;
+using Tautline.Papers.Paper.Layout;
 
 namespace Tautline.Documents.Tests;
 

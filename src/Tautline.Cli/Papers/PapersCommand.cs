@@ -1,5 +1,5 @@
-using System.CommandLine.Parsing;
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using Tautline.Cli.Input;
 using Tautline.Cli.Output;
 using Tautline.Cli.Terminal;
@@ -15,7 +15,13 @@ internal static class PapersCommand
 
     private static readonly Dictionary<string, PaperSize> sizes = new(StringComparer.OrdinalIgnoreCase)
     {
-        ["letter"] = PaperSize.Letter, ["a4"] = PaperSize.A4, ["tabloid"] = PaperSize.Tabloid, ["a3"] = PaperSize.A3, ["ansi-d"] = PaperSize.AnsiD, ["arch-d"] = PaperSize.ArchD, ["a1"] = PaperSize.A1,
+        ["letter"] = PaperSize.Letter,
+        ["a4"] = PaperSize.A4,
+        ["tabloid"] = PaperSize.Tabloid,
+        ["a3"] = PaperSize.A3,
+        ["ansi-d"] = PaperSize.AnsiD,
+        ["arch-d"] = PaperSize.ArchD,
+        ["a1"] = PaperSize.A1,
     };
 
     public static Command Define(CliHost host)
@@ -31,11 +37,16 @@ internal static class PapersCommand
         };
         var language = new Option<string>("--lang")
         {
-            Description = "en or es, the language of the paper.", HelpName = "en|es", DefaultValueFactory = _ => Phrases.English, CustomParser = ReadLanguage,
+            Description = "en or es, the language of the paper.",
+            HelpName = "en|es",
+            DefaultValueFactory = _ => Phrases.English,
+            CustomParser = ReadLanguage,
         };
         var size = new Option<PaperSize>("--size")
         {
-            Description = "Size of the paper; otherwise letter, or a4 for a metric job.", HelpName = string.Join('|', sizes.Keys), CustomParser = ReadSize,
+            Description = "Size of the paper; otherwise letter, or a4 for a metric job.",
+            HelpName = string.Join('|', sizes.Keys),
+            CustomParser = ReadSize,
         };
         var against = new Option<string?>("--against") { Description = "For a revision: the job as it was before.", HelpName = "FILE" };
         var fact = new Option<string?>("--fact") { Description = "For a calculation: the figure, as 'why' names it.", HelpName = "FACT" };

@@ -11,8 +11,8 @@ using Tautline.Formats.Coordinates;
 using Tautline.Formats.StakeOut;
 using Tautline.Papers.Drawings;
 using Tautline.Papers.Paper;
-using Tautline.Papers.Plans.Office;
 using Tautline.Papers.Plans;
+using Tautline.Papers.Plans.Office;
 
 namespace Tautline.Cli.Papers;
 

@@ -10,6 +10,16 @@ namespace Tautline.Papers.Drawings;
 /// <summary>A gate seen from the side, to one scale both ways: its posts and their holes, its leaves, the ground under their way, and what is measured.</summary>
 public static class GateDrawing
 {
+    /// <summary>What is called out on the drawing, by its part in the catalogue; the first is number 1.</summary>
+    public static IReadOnlyList<string> Fittings(GatePlan gate) => gate.Kind switch
+    {
+        GateKind.Walk => ["hinge-set", "fork-latch"],
+        GateKind.Double => ["hinge-set", "double-latch", "drop-rod"],
+        GateKind.Cantilever => ["roller", "slide-latch"],
+        GateKind.Rolling => ["gate-wheel", "guide-roller", "slide-latch"],
+        _ => ["trolley"],
+    };
+
     public static Scene Of(Plan plan, int line, int gate, double width, double height, PlanWords words, Phrases say)
     {
         LinePlan planned = plan.Lines[line];
@@ -35,10 +45,12 @@ public static class GateDrawing
         foreach (ProfilePost post in posts) Post(sketch, plan, planned, post, X(Unrolled(post.Station, nearAt, length)), Y, scale);
         sketch.Line(SceneRole.Ground, "", [.. along.SelectMany(s => new[] { X(s), Y(Ground(s)) })]);
         Leaves(sketch, one, seen, X, Y, nearAt, farAt);
+        CallOut(sketch, one, X(one.NearFace.Metres), X(one.NearFace.Metres + one.Opening.Metres), Y(seen.Top), Y(seen.Base));
         double top = Math.Min(Y(high) - 6, 30);
         sketch.Across(X(one.NearFace.Metres), X(one.NearFace.Metres + one.Opening.Metres), top, Y(high) - 2, words.Long(one.Opening));
-        double under = Y(low) + 2;
-        sketch.Across(X(nearAt), X(farAt), Math.Min(height - 14, under + 8), under - 4, words.Long(one.Centres));
+        // Under the marks of the posts, which stand under their holes.
+        double under = Y(posts.Min(p => p.Bottom)) + 13;
+        sketch.Across(X(nearAt), X(farAt), Math.Min(height - 4, under + 11), under, words.Long(one.Centres));
         sketch.Upright(Y(seen.Top), Y(seen.Base), X(to) + 26, X(to) + 6, words.Short(Engine.Quantities.Length.FromMillimetres((seen.Top - seen.Base) * 1000)));
         sketch.Say(SceneRole.Note, (X(nearAt) + X(farAt)) / 2, Y(seen.Base) - 6, say["paper.gate.highest"], TextAnchor.Middle, 6.5);
         return sketch.Done(scale);
@@ -85,6 +97,25 @@ public static class GateDrawing
         (double a, double b) = (x(Math.Min(back, back + tail.Metres)), x(back + tail.Metres));
         sketch.Shape(SceneRole.Gate, "", a, top, b, top, b, bottom, a, bottom);
         sketch.Line(SceneRole.FabricEdge, "", a, bottom, b, top);
+    }
+
+    private static void CallOut(Sketch sketch, GatePlan gate, double left, double right, double top, double bottom)
+    {
+        double tall = bottom - top, middle = (left + right) / 2;
+        bool back = gate.SecondRoller is { } roller && roller.Metres < gate.NearFace.Metres;
+        (double X, double Y)[] places = gate.Kind switch
+        {
+            GateKind.Walk => [(left, top + (tall * 0.12)), (right, top + (tall * 0.5))],
+            GateKind.Double => [(left, top + (tall * 0.12)), (middle, top + (tall * 0.5)), (middle, bottom - (tall * 0.15))],
+            GateKind.Cantilever => [(back ? left : right, top + (tall * 0.08)), (back ? right : left, top + (tall * 0.5))],
+            GateKind.Rolling => [(middle, bottom - 2), (left, top + (tall * 0.08)), (right, top + (tall * 0.5))],
+            _ => [(middle, top)],
+        };
+        foreach ((int i, (double X, double Y) at) in places.Index())
+        {
+            double to = at.X > middle + 1 ? -1 : 1;
+            sketch.Callout(at.X + (to * 26), at.Y + (i == 2 ? 0 : 16), at.X, at.Y, (i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture));
+        }
     }
 
     private static (double From, double To) Tail(GatePlan gate, double near, double far, double tail)

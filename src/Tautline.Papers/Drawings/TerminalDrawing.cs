@@ -16,15 +16,10 @@ public static class TerminalDrawing
     {
         if (HangCards.Stack(plan, line, post) is not { } card) return null;
         LinePlan planned = plan.Lines[line];
-        (int run, bool starts) = Run(planned, post);
-        var engineSpec = plan.Basis.Lines[line].Runs[run].Run.Spec;
+        List<End> ends = [.. Ends(plan, line, post)];
         PostPlan one = planned.Posts[post];
-        Seat seat = HangCards.Seat(plan, line, run);
-        double top = (seat.FabricTop.Low.Metres + seat.FabricTop.High.Metres) / 2;
-        double gap = Math.Max(0, (seat.Gap.Low.Metres + seat.Gap.High.Metres) / 2);
-        double pitch = (top - gap) / engineSpec.Diamonds.Diamonds / Math.Max(1, plan.Specs.First(s => s.Id == planned.Runs[run].Spec).Widths);
         var sketch = new Sketch(width, height);
-        double above = one.AboveGround.Metres, below = Math.Max(0.25, one.HoleDepth.Metres + 0.08);
+        double above = Math.Max(one.AboveGround.Metres, ends.Max(e => e.Top)), below = Math.Max(0.25, one.HoleDepth.Metres + 0.08);
         double scale = (height - 34) / (above + below);
         double ground = 20 + (above * scale);
         double Y(double up) => ground - (up * scale);
@@ -32,24 +27,42 @@ public static class TerminalDrawing
         double half = Math.Max(3, plan.Basis.Catalog.FindSection(one.Section)!.OutsideDiameter.Metres / 2 * scale);
 
         Earth(sketch, one, ground, middle, scale, half);
-        List<string> ends = [.. card.Items.Where(i => i.Kind == StackKind.TensionBand).SelectMany(i => i.Name.Split(" and ")).Distinct()];
-        for (int i = 0; i < Math.Max(1, ends.Count); i++) Fabric(sketch, Side(i), middle, half, Y(top), Y(gap), width);
-        sketch.Box(SceneRole.Pipe, middle - half, Y(above), middle + half, Y(0) + (one.HoleDepth.Metres * scale), "post");
-        sketch.Box(SceneRole.Step, middle - half - 1, Y(above) - 4, middle + half + 1, Y(above));
-        foreach ((int number, StackItem item) in card.Items.Index()) Item(sketch, item, number + 1, Side(Math.Max(0, ends.FindIndex(e => item.Name.EndsWith(e, StringComparison.Ordinal)))), middle, half, diamond => Y(top - (diamond * pitch)), Y(above));
-        sketch.Upright(Y(above), ground, width - 62, middle + half + 60, words.Short(one.AboveGround));
+        foreach ((int i, End end) in ends.Index()) Fabric(sketch, Side(i), middle, half, Y(end.Top), Y(end.Bottom), width);
+        sketch.Box(SceneRole.Pipe, middle - half, Y(one.AboveGround.Metres), middle + half, Y(0) + (one.HoleDepth.Metres * scale), "post");
+        sketch.Box(SceneRole.Step, middle - half - 1, Y(one.AboveGround.Metres) - 4, middle + half + 1, Y(one.AboveGround.Metres));
+        foreach ((int number, StackItem item) in card.Items.Index())
+        {
+            int at = Math.Max(0, ends.FindIndex(e => OfEnd(item, e.Name)));
+            Item(sketch, item, number + 1, Side(at), middle, half, diamond => Y(ends[at].Top - (diamond * ends[at].Pitch)), Y(one.AboveGround.Metres));
+        }
+
+        sketch.Upright(Y(one.AboveGround.Metres), ground, width - 62, middle + half + 60, words.Short(one.AboveGround));
         if (one.HoleDepth.Metres > 0) sketch.Upright(ground, ground + (one.HoleDepth.Metres * scale), width - 62, middle + half + 30, words.Short(one.HoleDepth));
-        sketch.Upright(Y(top), Y(gap), 48, middle - half - (ends.Count > 1 ? 62 : 44), words.Short(Engine.Quantities.Length.FromMillimetres((top - gap) * 1000)));
-        _ = starts;
+        End tallest = ends.MaxBy(e => e.Top - e.Bottom)!;
+        sketch.Upright(Y(tallest.Top), Y(tallest.Bottom), 48, middle - half - (ends.Count > 1 ? 62 : 44), words.Short(Engine.Quantities.Length.FromMillimetres((tallest.Top - tallest.Bottom) * 1000)));
         return sketch.Done(scale);
     }
 
-    /// <summary>A run that ends at a post; one that starts there first.</summary>
-    private static (int Run, bool Starts) Run(LinePlan line, int post)
+    /// <summary>An end of fabric at the post: heights over the ground, metres.</summary>
+    /// <param name="Name">As the stack card names it.</param>
+    private sealed record End(string Name, double Top, double Bottom, double Pitch);
+
+    private static IEnumerable<End> Ends(Plan plan, int line, int post)
     {
-        int starts = line.Runs.ToList().FindIndex(r => r.FromPost == post);
-        return starts >= 0 ? (starts, true) : (line.Runs.ToList().FindIndex(r => r.ToPost == post), false);
+        LinePlan planned = plan.Lines[line];
+        foreach ((int i, RunPlan run) in planned.Runs.Index())
+        {
+            Seat seat = HangCards.Seat(plan, line, i);
+            double top = (seat.FabricTop.Low.Metres + seat.FabricTop.High.Metres) / 2, bottom = Math.Max(0, (seat.Gap.Low.Metres + seat.Gap.High.Metres) / 2);
+            var spec = plan.Basis.Lines[line].Runs[i].Run.Spec;
+            double pitch = (top - bottom) / spec.Diamonds.Diamonds / spec.Widths;
+            if (run.FromPost == post) yield return new($"toward {PlanWords.Mark(line, planned.Posts[run.ToPost])}", top, bottom, pitch);
+            if (run.ToPost == post) yield return new($"toward {PlanWords.Mark(line, planned.Posts[run.FromPost])}", top, bottom, pitch);
+        }
     }
+
+    /// <summary>Bands that stack on one another name both ends: 'toward A1 and toward A9'; other parts name theirs last: 'top rail, toward A9'.</summary>
+    private static bool OfEnd(StackItem item, string end) => item.Name.Split(" and ").Any(n => n == end || n.EndsWith(", " + end, StringComparison.Ordinal));
 
     /// <summary>The first end to the right of the post, the second to its left.</summary>
     private static int Side(int end) => end == 0 ? 1 : -1;

@@ -1,7 +1,7 @@
 using System.IO.Compression;
+using SpreadCheetah;
 using SpreadCheetah.Styling;
 using SpreadCheetah.Worksheets;
-using SpreadCheetah;
 
 namespace Tautline.Papers.Paper;
 

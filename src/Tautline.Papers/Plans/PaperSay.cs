@@ -1,7 +1,7 @@
 using System.Globalization;
 using Tautline.Documents.Words;
-using Tautline.Engine.Fabric.Rolls;
 using Tautline.Engine.Fabric;
+using Tautline.Engine.Fabric.Rolls;
 using Tautline.Engine.Layout;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Quantities;
@@ -120,9 +120,11 @@ internal sealed class PaperSay(PaperChoice choice)
         }
 
         yield return Say.Say("paper.cut.out", ("n", Diamonds(cut.Rows - last)));
-        yield return Say[cut.First == FirstInterlock.Unknown ? "paper.cut.nearest" : "paper.cut.each"];
-        yield return Say["paper.cut.leave"];
     }
+
+    /// <summary>What holds at every step of such a cut; nothing for one that is straight or cannot be made.</summary>
+    public IReadOnlyList<string> CutNotes(BiasCut cut)
+        => cut.Dressed || !cut.Cuttable ? [] : [Say[cut.First == FirstInterlock.Unknown ? "paper.cut.nearest" : "paper.cut.each"], Say["paper.cut.leave"]];
 
     /// <summary>A step of sliding on.</summary>
     public string Slide(StackItem item)

@@ -1,7 +1,12 @@
 using System.Diagnostics;
 using Tautline.Documents.Paper;
 using Tautline.Documents.Words;
+using Tautline.Engine;
+using Tautline.Engine.Catalog;
+using Tautline.Engine.Jobs;
+using Tautline.Engine.Plans;
 using Tautline.Engine.Quantities;
+using Tautline.Engine.Reasons;
 
 namespace Tautline.Web.Desk;
 
@@ -40,6 +45,26 @@ public sealed class PaperDesk(Session session, BrowserFiles files, Look look, La
         Missing = printed.UnknownCharacters;
         return ("application/pdf", printed.Pdf);
     });
+
+    public Task CalculationAsync(FactKey fact) => DoAsync("calculation.pdf", async () =>
+    {
+        await late.PaperAsync();
+        return ("application/pdf", PaperPress.Calculation(session.Plan, fact, session.Job.Units, Words, Chosen).Pdf);
+    });
+
+    /// <param name="before">The job as it was.</param>
+    /// <returns>False where the job as it was cannot be planned: nothing is compared then.</returns>
+    public async Task<bool> RevisionAsync(Job before)
+    {
+        Plan old = JobPlanner.Plan(before, FenceCatalog.BuiltIn(), RuleSets.For(before), BuiltFacts.None);
+        if (old.HasErrors || session.Plan.HasErrors) return false;
+        await DoAsync("revision.pdf", async () =>
+        {
+            await late.PaperAsync();
+            return ("application/pdf", PaperPress.Revision(old, session.Plan, session.Job.Units, Words, Chosen).Pdf);
+        });
+        return true;
+    }
 
     public Task SvgAsync() => DoAsync("site.svg", async () =>
     {

@@ -4,6 +4,7 @@ using Tautline.Documents.Scenes;
 using Tautline.Documents.Words;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Quantities;
+using Tautline.Engine.Reasons;
 using Tautline.Formats.Coordinates;
 using Tautline.Formats.StakeOut;
 using Tautline.Papers.Drawings;
@@ -28,6 +29,11 @@ internal static class PaperPress
         PaperDocument paper = await PaperMaker.OfAsync(kind, plan, choice, (n, of) => pause("papers.sheet", n, of));
         return await PdfWriter.WriteAsync(paper, (n, of) => pause("papers.page", n, of));
     }
+
+    /// <summary>One figure worked out, with what it rests on.</summary>
+    public static PrintedPaper Calculation(Plan plan, FactKey fact, UnitSystem units, Phrases say, PaperSize size) => PdfWriter.Write(CalculationPaper.Of(plan, [fact], new(units, say, new(size))));
+
+    public static PrintedPaper Revision(Plan before, Plan after, UnitSystem units, Phrases say, PaperSize size) => PdfWriter.Write(RevisionPaper.Of(before, after, new(units, say, new(size))));
 
     public static byte[] Svg(Plan plan, UnitSystem units, Phrases say, PaperSize size, string title) => Encoding.UTF8.GetBytes(SvgWriter.File(Site(plan, units, say, size), title));
 

@@ -38,6 +38,8 @@ class PlanMap {
   private waiting = 0;
   /** When the hand last did something here: the paper then stays where it is. */
   private touched = 0;
+  /** The last two. */
+  private clicks: { pixel: Point; tool: Tool }[] = [];
   private pointer?: { at: Point; coarse: boolean };
   private readonly canvas = document.createElement("canvas");
   private readonly map: Map;
@@ -62,7 +64,10 @@ class PlanMap {
     this.underlay = new Underlay(this.map, site);
     this.map.on("pointermove", (event) => this.moved(event as MapBrowserEvent<PointerEvent>));
     this.map.on("click", (event) => this.clicked(event as MapBrowserEvent<PointerEvent>));
-    this.map.on("dblclick", (event) => { if (this.drawing) { event.stopPropagation(); void this.finish(false); } });
+    this.map.on("dblclick", (event) => {
+      if (this.drawing) { event.stopPropagation(); void this.finish(false); }
+      else if (!this.nearer(event.pixel as Point)) event.stopPropagation();
+    });
     element.addEventListener("keydown", this.key);
     element.addEventListener("pointerleave", this.left);
     this.off.push(onTheme(() => { this.ink = inkOf(element); this.redraw(); }));
@@ -299,7 +304,13 @@ class PlanMap {
     return false;
   }
 
+  /** Two places clicked in quick succession are two places: only two clicks on one, with nothing in hand, are a wish to come nearer. */
+  private nearer(pixel: Point): boolean {
+    return this.clicks.every((click) => click.tool === "select" && Math.hypot(click.pixel[0] - pixel[0], click.pixel[1] - pixel[1]) < 8);
+  }
+
   private clicked(event: MapBrowserEvent<PointerEvent>): void {
+    this.clicks = [...this.clicks.slice(-1), { pixel: event.pixel as Point, tool: this.tool }];
     const at = this.at(event);
     this.focus();
     if (this.fitting) { this.fitPoint(at); return; }

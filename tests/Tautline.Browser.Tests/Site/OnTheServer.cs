@@ -1,9 +1,9 @@
 using Tautline.Documents.Paper;
+using Tautline.Engine;
 using Tautline.Engine.Catalog;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Site.TapeBook;
-using Tautline.Engine;
 using Tautline.Formats.Coordinates;
 using Tautline.Formats.StakeOut;
 using Tautline.Papers.Paper;

@@ -21,7 +21,7 @@ internal static class CutSheet
         string mark = desk.Mark(line, post);
         return desk.Sheet(say.Say.Say("paper.terminal", ("mark", mark), ("kind", say.Kind(planned.Posts[post].Kind))), $"terminal {mark}", line) with
         {
-            Blocks = [.. Drawn(desk, line, post), .. Stack(desk, line, post), .. Ends(planned, post).SelectMany(e => Cut(desk, line, e.Run, e.End))],
+            Blocks = [.. Drawn(desk, line, post), .. Stack(desk, line, post), .. Ends(planned, post).SelectMany(e => Cut(desk, line, e.Run, e.End)), .. Notes(desk, line, post)],
             Cautions = say.Cautions(1),
         };
     }
@@ -69,6 +69,15 @@ internal static class CutSheet
         yield return new PaperBlock.Heading(desk.Say["paper.terminal.stack"]);
         foreach ((int i, StackItem item) in card.Items.Index()) yield return new PaperBlock.Words(desk.Say.Slide(item), Mark: $"{i + 1}.");
         foreach (StackMove move in card.Moves) yield return new PaperBlock.Words(desk.Say.Moved(move), true, "!");
+    }
+
+    /// <summary>What holds for all cuts here, said once.</summary>
+    private static IEnumerable<PaperBlock> Notes(PacketDesk desk, int line, int post)
+    {
+        if (Ends(desk.Plan.Lines[line], post).Any(e => desk.Plan.Specs.First(s => s.Id == desk.Plan.Lines[line].Runs[e.Run].Spec).Widths > 1))
+            yield return new PaperBlock.Words(desk.Say["paper.terminal.laced"], Mark: "•");
+        foreach (string note in Ends(desk.Plan.Lines[line], post).SelectMany(e => desk.Say.CutNotes(HangCards.Cut(desk.Plan, line, e.Run, e.End).Cut)).Distinct())
+            yield return new PaperBlock.Words(note, Mark: "•");
     }
 
     private static IEnumerable<PaperBlock> Cut(PacketDesk desk, int line, int run, int end)

@@ -29,6 +29,7 @@ internal static class GateSheet
             Blocks =
             [
                 new PaperBlock.Drawing(GateDrawing.Of(desk.Plan, line, index, Math.Min(room, 620), 270, say.Words, desk.Choice.Say)),
+                .. GateDrawing.Fittings(gate).Select((part, i) => new PaperBlock.Words(say.Part(part, part), Mark: $"{i + 1}.")),
                 new PaperBlock.Facts(facts, 2),
                 new PaperTable(
                     say["paper.gate.set"], [new(say["paper.what"]), new(say["paper.measured"], ColumnAlign.Blank), new("", ColumnAlign.Tick)],

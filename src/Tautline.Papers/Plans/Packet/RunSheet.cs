@@ -1,6 +1,6 @@
 using Tautline.Documents.Scenes;
-using Tautline.Engine.Fabric.Rolls;
 using Tautline.Engine.Fabric;
+using Tautline.Engine.Fabric.Rolls;
 using Tautline.Engine.Layout;
 using Tautline.Engine.Picture;
 using Tautline.Engine.Plans;
