@@ -111,7 +111,7 @@ public sealed class KeepingTests(BrowserSite site)
         await visit.KeptAsync();
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Save & print" }).ClickAsync();
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Versions" }).ClickAsync();
-        await dialog.Locator("li", new() { HasText = "as walked" }).GetByRole(AriaRole.Button).ClickAsync();
+        await dialog.Locator("li", new() { HasText = "as walked" }).GetByRole(AriaRole.Button, new() { Name = "Go back to it" }).ClickAsync();
         await Assertions.Expect(visit.Page.GetByLabel("Length 3")).ToHaveValueAsync("94' 0\"");
         await visit.Undo.ClickAsync();
 

@@ -67,11 +67,15 @@ public sealed partial class PacketTests
         Assert.All(paper.Sheets, s => Assert.NotEmpty(s.Code));
     }
 
-    /// <summary>Both sides of one sheet: a run of the level yard takes two pages, no more.</summary>
-    [Fact]
-    public void ARunOfOrdinaryLengthTakesTheTwoSidesOfOneSheet()
+    /// <summary>Both sides of one sheet, on a level yard, over a hill, and on runs of up to 480 ft with ten rolls each.</summary>
+    [Theory]
+    [InlineData("level-yard.json")]
+    [InlineData("goat-hill.json")]
+    [InlineData("larkspur-ground.json")]
+    [InlineData("ridge-road.json")]
+    public void ARunTakesTheTwoSidesOfOneSheet(string sample)
     {
-        IReadOnlyList<LaidPage> pages = Sheets.Lay(Packet("level-yard.json"));
+        IReadOnlyList<LaidPage> pages = Sheets.Lay(Packet(sample));
 
         Assert.All(pages.Where(p => p.Sheet.StartsWith("Run ", StringComparison.Ordinal)).GroupBy(p => p.Sheet), g => Assert.Equal(2, g.Count()));
     }

@@ -25,5 +25,6 @@ public abstract record PaperBlock
     public sealed record Drawing(Documents.Scenes.Scene Scene, string Caption = "") : PaperBlock;
 
     /// <summary>What follows starts on a new page.</summary>
-    public sealed record NewPage : PaperBlock;
+    /// <param name="IfFirst">Only from the sheet's first page to its second: the other side of one sheet. What already runs over onto that side goes on.</param>
+    public sealed record NewPage(bool IfFirst = false) : PaperBlock;
 }

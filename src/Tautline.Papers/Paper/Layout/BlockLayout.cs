@@ -17,7 +17,7 @@ internal sealed class BlockLayout(TextMeasure measure, PageFrame frame, PaperWor
         PaperTable table => [Strip.Gap(Between), .. Table().Strips(table)],
         PaperBlock.Lines lines => [Written(lines)],
         PaperBlock.Drawing drawing => Drawn(drawing),
-        PaperBlock.NewPage => [new Strip(0, []) { EndsPage = true }],
+        PaperBlock.NewPage page => [new Strip(0, []) { EndsPage = true, OfFirst = page.IfFirst }],
         _ => throw new ArgumentOutOfRangeException(nameof(block), block.GetType().Name, "No such part of a sheet."),
     };
 

@@ -32,7 +32,7 @@ internal sealed class Pager(string sheet, PageFrame frame, double foot, IReadOnl
         {
             if (strips[i].EndsPage)
             {
-                if (!atTop) TurnPage();
+                if (!atTop && (!strips[i].OfFirst || Pages.Count == 1)) TurnPage();
                 continue;
             }
 

@@ -13,5 +13,8 @@ internal sealed record Strip(double Height, IReadOnlyList<Mark> Marks, bool Hold
     /// <summary>Nothing after it stands on the same page.</summary>
     public bool EndsPage { get; init; }
 
+    /// <summary>Where it ends a page: only the sheet's first.</summary>
+    public bool OfFirst { get; init; }
+
     public static Strip Gap(double height) => new(height, [], true);
 }

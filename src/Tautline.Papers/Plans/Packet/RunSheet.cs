@@ -28,7 +28,7 @@ internal static class RunSheet
         return desk.Sheet(name, $"run {planned.Id}/{run.Number}", line) with
         {
             Head = [say.Line(planned), say.Made(spec, desk.Plan)],
-            Blocks = [.. Front(desk, line, index, spec), new PaperBlock.NewPage(), .. Back(desk, line, index, spec)],
+            Blocks = [.. Front(desk, line, index, spec), new PaperBlock.NewPage(IfFirst: true), .. Back(desk, line, index)],
             Cautions = say.Cautions(1),
         };
     }
@@ -49,7 +49,7 @@ internal static class RunSheet
         yield return new PaperBlock.Heading(say["paper.run.steps"]);
         foreach ((int i, string step) in Steps(desk, line, index).Index()) yield return new PaperBlock.Words(step, Mark: $"{i + 1}.");
         foreach (PaperBlock block in Rolls(desk, line, index)) yield return block;
-        yield return new PaperTable(say["paper.run.fastened"], [new(say["paper.what"]), new(say["paper.count"], ColumnAlign.End), new(say["paper.where"]), new("", ColumnAlign.Tick)], [.. Fastened(desk, line, run, spec)]);
+        yield return new PaperTable(say["paper.run.fastened"], [new(say["paper.what"]), new(say["paper.count"], ColumnAlign.End), new(say["paper.where"])], [.. Fastened(desk, line, run, spec)]);
     }
 
     /// <summary>The run from its side, in strips of a length that a crew can read.</summary>
@@ -64,7 +64,7 @@ internal static class RunSheet
         for (int i = 0; i < strips; i++)
         {
             double a = from + ((to - from) * i / strips), b = from + ((to - from) * (i + 1) / strips);
-            yield return ProfileDrawing.Of(picture, new(a - 0.4, b + 0.4, room, strips == 1 ? 128 : 100, 0), say(desk), desk.Choice.Say);
+            yield return ProfileDrawing.Of(picture, new(a - 0.4, b + 0.4, room, strips == 1 ? 128 : 86, 0), say(desk), desk.Choice.Say);
         }
 
         static PlanWords say(PacketDesk desk) => desk.Say.Words;
@@ -128,18 +128,18 @@ internal static class RunSheet
         PaperSay say = desk.Say;
         foreach ((EndPlan end, int post) in new[] { (run.Start, run.FromPost), (run.Finish, run.ToPost) })
         {
-            yield return [say.Say.Say("paper.run.bandsAt", ("mark", desk.Mark(line, post))), PaperSay.Number(end.Bands), say.Say.Say("paper.run.bandsOn", ("where", say.Positions(end.BandsAt)), ("bar", say.Words.Short(end.Bar))), ""];
+            yield return [say.Say.Say("paper.run.bandsAt", ("mark", desk.Mark(line, post))), PaperSay.Number(end.Bands), say.Say.Say("paper.run.bandsOn", ("where", say.Positions(end.BandsAt)), ("bar", say.Words.Short(end.Bar)))];
         }
 
-        if (run.Bays > 1) yield return [say["paper.run.postTies"], say.Say.Say("paper.run.each", ("n", spec.Ties.Count)), say.Positions(spec.Ties), ""];
-        if (run.RailTies > 0) yield return [say["paper.run.railTies"], PaperSay.Number(run.RailTies), say.Say.Say("paper.run.every", ("n", spec.TieEvery), ("space", say.Words.Short(spec.TieSpace))), ""];
-        if (run.Rings > 0) yield return [say["paper.run.rings"], PaperSay.Number(run.Rings), say.Say.Say("paper.run.every", ("n", spec.RingEvery), ("space", say.Words.Short(spec.RingSpace))), ""];
-        if (run.Seam > 0) yield return [say["paper.run.seam"], PaperSay.Number(run.Seam), "", ""];
-        if (run.ScreenTies > 0) yield return [say["paper.run.screenTies"], PaperSay.Number(run.ScreenTies), "", ""];
-        if (run.ConcertinaTies > 0) yield return [say["paper.run.concertinaTies"], PaperSay.Number(run.ConcertinaTies), "", ""];
+        if (run.Bays > 1) yield return [say["paper.run.postTies"], say.Say.Say("paper.run.each", ("n", spec.Ties.Count)), say.Positions(spec.Ties)];
+        if (run.RailTies > 0) yield return [say["paper.run.railTies"], PaperSay.Number(run.RailTies), say.Say.Say("paper.run.every", ("n", spec.TieEvery), ("space", say.Words.Short(spec.TieSpace)))];
+        if (run.Rings > 0) yield return [say["paper.run.rings"], PaperSay.Number(run.Rings), say.Say.Say("paper.run.every", ("n", spec.RingEvery), ("space", say.Words.Short(spec.RingSpace)))];
+        if (run.Seam > 0) yield return [say["paper.run.seam"], PaperSay.Number(run.Seam), ""];
+        if (run.ScreenTies > 0) yield return [say["paper.run.screenTies"], PaperSay.Number(run.ScreenTies), ""];
+        if (run.ConcertinaTies > 0) yield return [say["paper.run.concertinaTies"], PaperSay.Number(run.ConcertinaTies), ""];
     }
 
-    private static IEnumerable<PaperBlock> Back(PacketDesk desk, int line, int index, SpecPlan spec)
+    private static IEnumerable<PaperBlock> Back(PacketDesk desk, int line, int index)
     {
         (PaperSay say, LinePlan planned) = (desk.Say, desk.Plan.Lines[line]);
         RunPlan run = planned.Runs[index];
@@ -152,19 +152,18 @@ internal static class RunSheet
         if (run.Strand.Metres > 0) facts.Add((say["paper.frame.strand"], say.Words.Long(run.Strand)));
         if (run.BayPieces.Count > 0) facts.Add((say["paper.frame.pieces"], Pieces(say, run.BayPieces)));
         yield return new PaperBlock.Facts(facts, 1);
+        yield return new PaperBlock.Lines([say["paper.sign.crew"], say["paper.sign.date"]]);
         yield return new PaperTable(
             say["paper.frame.posts"],
             [
                 new(say["paper.post"]), new(say["paper.kind"]), new(say["paper.tape"], ColumnAlign.End), new(say["paper.section"]), new(say["paper.hole"], ColumnAlign.End),
                 new(say["paper.above"], ColumnAlign.End), new(say["paper.cut"], ColumnAlign.End), new(say["paper.done"], ColumnAlign.Tick),
             ],
-            [.. Posts(planned, run).Select(p => Post(desk, line, run, p))]);
+            [.. Alike(desk, line, run)]);
         if (planned.Grading.Where(g => g.To >= planned.Posts[run.FromPost].Station && g.From <= planned.Posts[run.FromPost].Station + run.Level).ToList() is { Count: > 0 } grading)
             yield return new PaperTable(
                 say["paper.grading"], [new(say["paper.from"], ColumnAlign.End), new(say["paper.until"], ColumnAlign.End), new(say["paper.what"]), new(say["paper.depth"], ColumnAlign.End), new(say["paper.volume"], ColumnAlign.End)],
                 [.. grading.Select(g => (IReadOnlyList<string>)[say.Words.Station(g.From), say.Words.Station(g.To), say[g.TooHigh ? "paper.tooHigh" : "paper.tooLow"] + Remedy(say, g), say.Words.Short(g.Depth), say.Volume(g.Volume)])]);
-        yield return new PaperBlock.Lines([say["paper.sign.crew"], say["paper.sign.date"]]);
-        _ = spec;
     }
 
     private static string Remedy(PaperSay say, GradingPlan grading) => ": " + say[grading.Remedy switch
@@ -184,7 +183,29 @@ internal static class RunSheet
         for (int i = 0; i <= run.Bays; i++) yield return (run.FromPost + i) % line.Posts.Count;
     }
 
-    private static IReadOnlyList<string> Post(PacketDesk desk, int line, RunPlan run, int index)
+    /// <summary>A row for each post, or for several alike that follow one another: from which to which.</summary>
+    private static IEnumerable<IReadOnlyList<string>> Alike(PacketDesk desk, int line, RunPlan run)
+    {
+        List<IReadOnlyList<string>> same = [];
+        foreach (IReadOnlyList<string> row in Posts(desk.Plan.Lines[line], run).Select(p => Post(desk, line, p)))
+        {
+            if (same.Count > 0 && !same[0].Where((_, i) => i is not 0 and not 2).SequenceEqual(row.Where((_, i) => i is not 0 and not 2)))
+            {
+                yield return Together(desk.Say, same);
+                same = [];
+            }
+
+            same.Add(row);
+        }
+
+        yield return Together(desk.Say, same);
+    }
+
+    private static IReadOnlyList<string> Together(PaperSay say, List<IReadOnlyList<string>> same) => same.Count == 1
+        ? same[0]
+        : [$"{same[0][0]} {say["paper.to"]} {same[^1][0]}", $"{same.Count} × {same[0][1]}", $"{same[0][2]} {say["paper.to"]} {same[^1][2]}", .. same[0].Skip(3)];
+
+    private static IReadOnlyList<string> Post(PacketDesk desk, int line, int index)
     {
         (PaperSay say, LinePlan planned) = (desk.Say, desk.Plan.Lines[line]);
         PostPlan post = planned.Posts[index];
