@@ -53,7 +53,7 @@ public sealed class Doings(Session session, Keeper keeper, Shelf shelf, BrowserF
         if (json.Length == 0) return;
         OpenedJob read = OpenedJob.Read("job.json", json);
         if (read.Job is null) Refused = read;
-        else await keeper.OpenKeptAsync(OpenedJob.Made((Job)read.Job), takeOver);
+        else await keeper.OpenKeptAsync(OpenedJob.Made(read.Job), takeOver);
     });
 
     public Task CopyAsync(KeptJob kept) => DoAsync("busy.opening", async () =>
@@ -125,7 +125,7 @@ public sealed class Doings(Session session, Keeper keeper, Shelf shelf, BrowserF
         }
 
         (Refused, Paper) = (null, null);
-        await keeper.OpenNewAsync(file with { Job = file.Job with { Id = await FreeIdAsync((Job)file.Job) } });
+        await keeper.OpenNewAsync(file with { Job = file.Job with { Id = await FreeIdAsync(file.Job) } });
     }
 
     /// <summary>A file keeps its job's id unless a job of that id is on the shelf: then both are kept.</summary>

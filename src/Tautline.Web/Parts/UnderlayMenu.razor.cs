@@ -44,9 +44,9 @@ public partial class UnderlayMenu
             return;
         }
 
-        if (IsPdf((IBrowserFile)picture))
+        if (IsPdf(picture))
         {
-            pdf = (picture.Name, await BytesAsync((IBrowserFile)picture));
+            pdf = (picture.Name, await BytesAsync(picture));
             await PageAsync(1);
             return;
         }
@@ -54,7 +54,7 @@ public partial class UnderlayMenu
         pages = 0;
         double[]? world = files.FirstOrDefault(f => IsWorld(f.Name)) is { } text ? await WorldAsync(text) : null;
         if (fault.Length > 0) return;
-        string wrong = await Map.InvokeAsync<string>("layImage", Job, picture.Name, await BytesAsync((IBrowserFile)picture), picture.ContentType, world);
+        string wrong = await Map.InvokeAsync<string>("layImage", Job, picture.Name, await BytesAsync(picture), picture.ContentType, world);
         if (wrong.Length > 0) fault = Say.Say("map.underlayUnread", ("name", picture.Name));
         else name = picture.Name;
     }
