@@ -9,6 +9,7 @@ using Tautline.Engine.Takeoff;
 using Tautline.Papers.Paper;
 using Tautline.Papers.Paper.Layout;
 using Tautline.Papers.Plans;
+using Tautline.Papers.Plans.Office;
 using Tautline.Papers.Plans.Packet;
 
 namespace Tautline.Documents.Tests;
@@ -208,6 +209,16 @@ public sealed partial class PacketTests
         Assert.Equal(Enumerable.Range(1, paper.Sheets.Count).Select(n => (n, paper.Sheets.Count)), told);
         Assert.True(printed.Pages > 50);
         Assert.Equal("", printed.UnknownCharacters);
+    }
+
+    /// <summary>Any two samples, though the one has parts both bare and black.</summary>
+    [Fact]
+    public void AnySampleIsComparedWithAnyOther()
+    {
+        Plan[] plans = [.. SamplePlans.Names.Select(SamplePlans.Of)];
+        foreach (Plan one in plans)
+            foreach (Plan other in plans)
+                Assert.NotEmpty(RevisionPaper.Of(one, other, Choice()).Sheets);
     }
 
     [Fact]

@@ -102,8 +102,9 @@ public sealed record RuleComparison(
             .Where(d => Amounts(d.A) != Amounts(d.B))];
     }
 
-    private static (string Part, string? Section, long? Size, SpecId? Spec) Item(TakeoffLine line)
-        => (line.Part, line.Section, line.Size?.Nanometres, line.Spec);
+    /// <summary>What tells take-off lines apart: one part may be bought bare and in a colour.</summary>
+    private static (string Part, string? Section, long? Size, SpecId? Spec, string? Finish) Item(TakeoffLine line)
+        => (line.Part, line.Section, line.Size?.Nanometres, line.Spec, line.Finish);
 
     private static (long Net, int Buy, long Mass)? Amounts(TakeoffLine? line)
         => line is null ? null : (Decide.Billionths(line.Net), line.Purchase, Decide.Billionths(line.Mass?.Kilograms ?? 0));
