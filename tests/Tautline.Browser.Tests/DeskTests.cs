@@ -152,4 +152,20 @@ public sealed class DeskTests(BrowserSite site)
         await visit.OpenSampleAsync(sampleTitle);
         return visit;
     }
+
+    /// <summary>A figure that was taken over belongs to the job: taking it back is the job's affair though the field still has the keys.</summary>
+    [Fact]
+    public async Task TakingBackFromAFieldThatWasTakenOverTakesBackTheEdit()
+    {
+        await using Visit visit = await OpenedAsync("level yard");
+        ILocator length = visit.Page.GetByLabel("Length 1");
+        await length.FillAsync("72'");
+        await length.PressAsync("Enter");
+        await Assertions.Expect(visit.Undo).ToBeEnabledAsync();
+        await length.PressAsync("Control+z");
+
+        await Assertions.Expect(length).ToHaveValueAsync("60' 0\"");
+        await Assertions.Expect(visit.Redo).ToBeEnabledAsync();
+        Assert.Empty(visit.Troubles);
+    }
 }

@@ -188,7 +188,12 @@ internal sealed class PaperSay(PaperChoice choice)
     }
 
     /// <summary>A line of the plan by its name, or by its id.</summary>
-    public string Line(LinePlan line) => Say.Say("paper.lineNamed", ("name", line.Name.Length > 0 ? line.Name : line.Id.Value));
+    public string Line(LinePlan line)
+    {
+        string name = line.Name.Length > 0 ? line.Name : line.Id.Value;
+        // 'line 1', as a drawn line is called until somebody names it, is not said twice.
+        return Say.Say("paper.lineNamed", ("name", name.StartsWith("line ", StringComparison.OrdinalIgnoreCase) ? name[5..] : name));
+    }
 
     public static string Job(Plan plan) => plan.Basis.Job.Name is { Length: > 0 } name ? name : plan.Job.Value;
 

@@ -169,7 +169,7 @@ public sealed class Session
     /// <summary>What files of the job are named by: the file it came from, else its own name.</summary>
     public string PlainName => FileName.Length > 0
         ? Path.GetFileNameWithoutExtension(FileName)
-        : string.Concat((Job.Name.Length > 0 ? Job.Name : Job.Id.Value).Select(c => char.IsLetterOrDigit(c) ? char.ToLowerInvariant(c) : '-')).Trim('-');
+        : string.Join('-', string.Concat((Job.Name.Length > 0 ? Job.Name : Job.Id.Value).Select(c => char.IsLetterOrDigit(c) ? char.ToLowerInvariant(c) : ' ')).Split(' ', StringSplitOptions.RemoveEmptyEntries));
 
     private async Task MoveToAsync(JobHistory now, bool keep = true)
     {

@@ -35,12 +35,17 @@ export function openedJob(): string { return stored(tab, openJob); }
 
 export function setOpenedJob(id: string): void { store(tab, openJob, id); }
 
-/** Keys that work everywhere on the page but where text is typed: there the browser's own undo is meant. */
+/** The field with letters that are not taken over yet. */
+let written: EventTarget | null = null;
+
+/** Keys that work everywhere on the page but where text is being typed: there the browser's own undo is meant, until Enter or leaving takes the text over. */
 export function listen(desk: Desk): void {
+  addEventListener("input", (event) => { written = event.target; }, true);
+  addEventListener("change", () => { written = null; }, true);
   addEventListener("keydown", (pressed) => {
     const key = pressed.key.toLowerCase();
     const command = (pressed.ctrlKey || pressed.metaKey) && !pressed.altKey;
-    if (command && (key === "z" || key === "y") && !typing(pressed.target)) {
+    if (command && (key === "z" || key === "y") && !(typing(pressed.target) && written === pressed.target)) {
       pressed.preventDefault();
       void desk.invokeMethodAsync("Pressed", key === "y" || pressed.shiftKey ? "redo" : "undo");
     } else if (command && key === "s") {
