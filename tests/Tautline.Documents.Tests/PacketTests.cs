@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using Tautline.Documents.Paper;
 using Tautline.Documents.Words;
 using Tautline.Engine.Jobs;
+using Tautline.Engine.Picture;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Quantities;
 using Tautline.Engine.Takeoff;
@@ -108,13 +109,18 @@ public sealed partial class PacketTests
         for (int line = 0; line < plan.Lines.Count; line++)
             for (int run = 0; run < plan.Lines[line].Runs.Count; run++)
                 if (HangCards.Seat(plan, line, run) is var seat)
-                    foreach (Length one in (Length[])[seat.TopOver.Low, seat.TopOver.High, seat.Gap.Low, seat.Gap.High, seat.FabricTop.Low, seat.FabricTop.High]) Know(known, words, one.Metres);
+                    foreach (Length one in (Length[])[seat.TopOver.Low, seat.TopOver.High, seat.Gap.Low, seat.Gap.High, seat.FabricTop.Low, seat.FabricTop.High, seat.Plumb]) Know(known, words, one.Metres);
 
         foreach (PlaceQuantity place in PlaceQuantities.Of(plan)) Know(known, words, place.Net);
+        foreach (ProfileGate gate in plan.Lines.SelectMany((_, i) => ProfileStage.Of(plan, i).Gates)) Know(known, words, gate.Tall.Metres);
+        foreach (LegPicture leg in PictureStage.Of(plan, units).Legs)
+            foreach (Match figure in Figure().Matches(leg.Length)) known.Add(figure.Value);
         // Warnings are the Engine's own sentences, and the job's total is a sum it makes itself.
         Know(known, words, PlanTotals.Of(plan).Fence.Metres);
         PaperDocument paper = CrewPacket.Of(plan, Choice(units));
-        IEnumerable<string> texts = Sheets.Lay(paper).Where(p => p.Sheet != "Job").SelectMany(Sheets.Words).Select(w => w.Text);
+        LaidPage[] pages = [.. Sheets.Lay(paper).Where(p => p.Sheet != "Job")];
+        IEnumerable<string> drawn = pages.SelectMany(p => p.Marks.OfType<Mark.Drawing>()).SelectMany(d => d.Scene.Items.OfType<Documents.Scenes.SceneItem.Text>()).Select(t => t.Words);
+        IEnumerable<string> texts = pages.SelectMany(Sheets.Words).Select(w => w.Text).Concat(drawn);
         string[] strangers = [.. texts.SelectMany(t => Figure().Matches(t).Select(m => m.Value)).Where(f => !known.Contains(f)).Distinct()];
 
         Assert.Empty(strangers);
@@ -135,7 +141,8 @@ public sealed partial class PacketTests
         _ => [],
     };
 
-    [GeneratedRegex("""-?[0-9][0-9,]*' [0-9]+( [0-9]+/[0-9]+)?"|(?<!' )(?<![0-9/] )-?\b[0-9]+( [0-9]+/[0-9]+)?"|[0-9][0-9,]*\.[0-9]{3} m\b|-?[0-9]+ mm\b""")]
+    // Not the seconds of a bearing, 2°51'45".
+    [GeneratedRegex("""-?[0-9][0-9,]*' [0-9]+( [0-9]+/[0-9]+)?"|(?<!' )(?<!')(?<![0-9/] )-?\b[0-9]+( [0-9]+/[0-9]+)?"|[0-9][0-9,]*\.[0-9]{3} m\b|-?[0-9]+ mm\b""")]
     private static partial Regex Figure();
 
     [Fact]

@@ -15,7 +15,7 @@ public sealed class SitePlanTests
     private const double Foot = 0.3048;
 
     private static Scene Site(Plan plan, double width = 525, double height = 570, UnitSystem units = UnitSystem.UsCustomary)
-        => SitePlanDrawing.Of(plan, PictureStage.Of(plan), width, height, new PlanWords(units), Phrases.Of("en"))!;
+        => SitePlanDrawing.Of(plan, PictureStage.Of(plan, units), width, height, new PlanWords(units), Phrases.Of("en"))!;
 
     private static (double X, double Y) At(Scene scene, int post)
     {

@@ -35,6 +35,9 @@ public sealed record Seat(
     /// <summary>How far under the top of the fabric the rule set allows a top wire; null for a rail, or where it states nothing.</summary>
     public Length? WireAtMost { get; init; }
 
+    /// <summary>The fabric from its bottom to its top, plumb.</summary>
+    public Length Plumb => FabricTop.Low - Gap.Low;
+
     public bool WireHighEnough => WireAtMost is not { } most || TopOver.High <= most;
 }
 

@@ -14,12 +14,13 @@ public static class PictureStage
     /// <summary>Stations that are marked at most; on a longer line every tenth is.</summary>
     private const int MostMarks = 2_000;
 
-    public static PlanPicture Of(Plan plan)
+    /// <param name="units">Of its words and stations; those of the job where nothing is said.</param>
+    public static PlanPicture Of(Plan plan, UnitSystem? units = null)
     {
         var job = plan.Basis.Job;
         var shapes = job.Lines.Select(LineShape.Of).ToList();
         var planned = plan.Lines.Select((l, i) => (l.Id, i)).ToDictionary(l => l.Id, l => l.i);
-        var words = new PlanWords(job.Units);
+        var words = new PlanWords(units ?? job.Units);
         var trace = new PictureTrace(plan, shapes, [.. shapes.Select(s => planned.GetValueOrDefault(s.Line.Id, -1))], words);
         var posts = PostPictures.Of(trace);
         var legs = LegPictures.Legs(trace);

@@ -1,6 +1,7 @@
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Layout;
 using Tautline.Engine.Problems;
+using Tautline.Engine.Quantities;
 using Tautline.Engine.Site;
 
 namespace Tautline.Engine.Picture;
@@ -61,7 +62,11 @@ public readonly record struct ProfileBay(int Run, int Post, double From, double 
 /// <param name="Opening">In words.</param>
 /// <param name="Base">The highest ground in its opening.</param>
 /// <param name="Top">Of the lower one of its posts.</param>
-public sealed record ProfileGate(int Index, GateId Id, GateKind Kind, string Opening, double From, double To, double Base, double Top);
+public sealed record ProfileGate(int Index, GateId Id, GateKind Kind, string Opening, double From, double To, double Base, double Top)
+{
+    /// <summary>The lower post's top over the highest ground of the opening.</summary>
+    public Length Tall => new(Top - Base);
+}
 
 /// <summary>Ground that does not suit the fabric.</summary>
 public sealed record ProfileStretch(int Index, bool TooHigh, string Words, double From, double To);

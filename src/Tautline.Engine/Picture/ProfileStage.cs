@@ -11,11 +11,11 @@ namespace Tautline.Engine.Picture;
 public static class ProfileStage
 {
     /// <param name="line">Index in the plan, which has no errors.</param>
-    public static ProfilePicture Of(Plan plan, int line)
+    public static ProfilePicture Of(Plan plan, int line, UnitSystem? units = null)
     {
         var (planned, hung) = (plan.Lines[line], plan.Basis.Lines[line]);
         var ground = GroundOf(hung.Site.Chain);
-        var words = new PlanWords(plan.Basis.Job.Units);
+        var words = new PlanWords(units ?? plan.Basis.Job.Units);
         return new ProfilePicture
         {
             Line = planned.Id,

@@ -24,7 +24,7 @@ public static class GateDrawing
     {
         LinePlan planned = plan.Lines[line];
         GatePlan one = planned.Gates[gate];
-        ProfilePicture picture = ProfileStage.Of(plan, line);
+        ProfilePicture picture = ProfileStage.Of(plan, line, words.Units);
         ProfileGate seen = picture.Gates.First(g => g.Index == gate);
         (PostPlan near, PostPlan far) = (planned.Posts[one.FromPost], planned.Posts[one.ToPost]);
         double length = planned.Level.Metres;
@@ -51,7 +51,7 @@ public static class GateDrawing
         // Under the marks of the posts, which stand under their holes.
         double under = Y(posts.Min(p => p.Bottom)) + 13;
         sketch.Across(X(nearAt), X(farAt), Math.Min(height - 4, under + 11), under, words.Long(one.Centres));
-        sketch.Upright(Y(seen.Top), Y(seen.Base), X(to) + 26, X(to) + 6, words.Short(Engine.Quantities.Length.FromMillimetres((seen.Top - seen.Base) * 1000)));
+        sketch.Upright(Y(seen.Top), Y(seen.Base), X(to) + 26, X(to) + 6, words.Short(seen.Tall));
         sketch.Say(SceneRole.Note, (X(nearAt) + X(farAt)) / 2, Y(seen.Base) - 6, say["paper.gate.highest"], TextAnchor.Middle, 6.5);
         return sketch.Done(scale);
     }

@@ -2,6 +2,7 @@ using System.Globalization;
 using Tautline.Documents.Scenes;
 using Tautline.Engine.Fabric;
 using Tautline.Engine.Plans;
+using Tautline.Engine.Quantities;
 
 namespace Tautline.Papers.Drawings;
 
@@ -39,13 +40,14 @@ public static class TerminalDrawing
         sketch.Upright(Y(one.AboveGround.Metres), ground, width - 62, middle + half + 60, words.Short(one.AboveGround));
         if (one.HoleDepth.Metres > 0) sketch.Upright(ground, ground + (one.HoleDepth.Metres * scale), width - 62, middle + half + 30, words.Short(one.HoleDepth));
         End tallest = ends.MaxBy(e => e.Top - e.Bottom)!;
-        sketch.Upright(Y(tallest.Top), Y(tallest.Bottom), 48, middle - half - (ends.Count > 1 ? 62 : 44), words.Short(Engine.Quantities.Length.FromMillimetres((tallest.Top - tallest.Bottom) * 1000)));
+        sketch.Upright(Y(tallest.Top), Y(tallest.Bottom), 48, middle - half - (ends.Count > 1 ? 62 : 44), words.Short(tallest.Plumb));
         return sketch.Done(scale);
     }
 
     /// <summary>An end of fabric at the post: heights over the ground, metres.</summary>
     /// <param name="Name">As the stack card names it.</param>
-    private sealed record End(string Name, double Top, double Bottom, double Pitch);
+    /// <param name="Plumb">How tall the fabric stands, as it is printed.</param>
+    private sealed record End(string Name, double Top, double Bottom, double Pitch, Length Plumb);
 
     private static IEnumerable<End> Ends(Plan plan, int line, int post)
     {
@@ -56,8 +58,8 @@ public static class TerminalDrawing
             double top = (seat.FabricTop.Low.Metres + seat.FabricTop.High.Metres) / 2, bottom = Math.Max(0, (seat.Gap.Low.Metres + seat.Gap.High.Metres) / 2);
             var spec = plan.Basis.Lines[line].Runs[i].Run.Spec;
             double pitch = (top - bottom) / spec.Diamonds.Diamonds / spec.Widths;
-            if (run.FromPost == post) yield return new($"toward {PlanWords.Mark(line, planned.Posts[run.ToPost])}", top, bottom, pitch);
-            if (run.ToPost == post) yield return new($"toward {PlanWords.Mark(line, planned.Posts[run.FromPost])}", top, bottom, pitch);
+            if (run.FromPost == post) yield return new($"toward {PlanWords.Mark(line, planned.Posts[run.ToPost])}", top, bottom, pitch, seat.Plumb);
+            if (run.ToPost == post) yield return new($"toward {PlanWords.Mark(line, planned.Posts[run.FromPost])}", top, bottom, pitch, seat.Plumb);
         }
     }
 

@@ -53,7 +53,7 @@ public static class DrawingPaper
     {
         var format = new PaperFormat(desk.Choice.Format.Size, Landscape: true);
         LinePlan planned = desk.Plan.Lines[line];
-        ProfilePicture picture = ProfileStage.Of(desk.Plan, line);
+        ProfilePicture picture = ProfileStage.Of(desk.Plan, line, desk.Choice.Units);
         double width = format.RoomWidth, tall = exaggerated ? 168 : 150;
         double length = Math.Max(1, planned.Level.Metres);
         // Feet to the inch, or one to so many: round scales, the same for all strips.

@@ -57,7 +57,7 @@ internal static class RunSheet
     {
         LinePlan planned = desk.Plan.Lines[line];
         RunPlan run = planned.Runs[index];
-        ProfilePicture picture = ProfileStage.Of(desk.Plan, line);
+        ProfilePicture picture = ProfileStage.Of(desk.Plan, line, desk.Choice.Units);
         double from = planned.Posts[run.FromPost].Station.Metres, to = from + run.Level.Metres;
         double room = Math.Min(desk.Choice.Format.RoomWidth, 900);
         int strips = Math.Clamp((int)Math.Ceiling((to - from) / (StripMetres * room / 525)), 1, MostStrips);

@@ -18,7 +18,7 @@ internal static class SiteSheet
     /// <summary>The drawing on the paper held as it suits the site.</summary>
     public static (PaperFormat Format, Scene? Scene) Drawn(PacketDesk desk)
     {
-        PlanPicture picture = PictureStage.Of(desk.Plan);
+        PlanPicture picture = PictureStage.Of(desk.Plan, desk.Choice.Units);
         bool wide = picture.Extent[2] - picture.Extent[0] > picture.Extent[3] - picture.Extent[1];
         var format = new PaperFormat(desk.Choice.Format.Size, wide);
         return (format, SitePlanDrawing.Of(desk.Plan, picture, format.RoomWidth, format.RoomHeight, desk.Say.Words, desk.Choice.Say));
