@@ -11,6 +11,7 @@ internal static class Layers
     {
         [Engine] = 0,
         ["Tautline.Formats"] = 1,
+        ["Tautline.Field"] = 1,
         ["Tautline.Documents"] = 1,
         ["Tautline.Cutting"] = 1,
         ["Tautline.Store"] = 1,
