@@ -1,4 +1,5 @@
 using Tautline.Engine.Catalog;
+using Tautline.Engine.Jobs;
 using Tautline.Engine.Problems;
 using Tautline.Engine.Quantities;
 using Tautline.Engine.Reasons;
@@ -30,16 +31,37 @@ public static class BayStage
         var (from, to) = (chain.Along(stretch.FromNm), chain.Along(stretch.ToNm));
         var spec = chain.LegFrom(stretch.FromNm).Spec;
         var zones = Forbidden(line.Site, spec, rules);
-        var pins = Pins(line, stretch, chain, zones, problems);
-        List<long> posts = [from];
-        foreach (var pin in pins.Append(to)) AddBays(posts, pin, zones, rules, line.Site, problems);
-        var stations = posts.Select(p => p == from ? stretch.FromNm : p == to ? stretch.ToNm : chain.Station(p)).ToList();
+        var told = new ProblemList();
+        var pins = Pins(line, stretch, chain, zones, built: false, told);
+        var posts = Posts(from, to, pins, zones, rules, line.Site, told);
+        var stations = Stations(posts);
+        if (!Built(line.Site, stretch).All(b => stations.Any(s => Math.Abs(s - b) <= BuiltFacts.SameStation.Nanometres)))
+        {
+            told = new ProblemList();
+            pins = Pins(line, stretch, chain, zones, built: true, told);
+            posts = Posts(from, to, pins, zones, rules, line.Site, told);
+            stations = Stations(posts);
+        }
+        problems.AddRange(told);
         var largest = posts.Zip(posts.Skip(1), (a, b) => b - a).Max();
         var even = posts.Count - 1 == RunFormulas.Bays(new Plain((to - from) * 1e-9), rules).Value && pins.Count == 0
             && chain.LegFrom(stretch.FromNm).Curve is null;
         TellCurves(line.Site, stretch, problems);
         return new Run(stretch, spec, stations, to - from, largest, even);
+
+        List<long> Stations(List<long> along) => [.. along.Select(p => p == from ? stretch.FromNm : p == to ? stretch.ToNm : chain.Station(p))];
     }
+
+    private static List<long> Posts(
+        long from, long to, IReadOnlyList<long> pins, IReadOnlyList<Forbidden> zones, Rules rules, SiteLine site, ProblemList problems)
+    {
+        List<long> posts = [from];
+        foreach (var pin in pins.Append(to)) AddBays(posts, pin, zones, rules, site, problems);
+        return posts;
+    }
+
+    private static IEnumerable<long> Built(SiteLine site, Stretch stretch)
+        => site.Pins.Where(p => p.Built && p.StationNm > stretch.FromNm && p.StationNm < stretch.ToNm).Select(p => p.StationNm);
 
     private static void AddBays(List<long> posts, long to, IReadOnlyList<Forbidden> zones, Rules rules, SiteLine site, ProblemList problems)
     {
@@ -93,9 +115,10 @@ public static class BayStage
     }
 
     /// <summary>Bends and standing posts inside a run, along the ground, each told of where it lies in a no-dig stretch.</summary>
-    private static List<long> Pins(TerminalLine line, Stretch stretch, Chain chain, IReadOnlyList<Forbidden> zones, ProblemList problems)
+    private static List<long> Pins(
+        TerminalLine line, Stretch stretch, Chain chain, IReadOnlyList<Forbidden> zones, bool built, ProblemList problems)
     {
-        var pins = line.Bends.Concat(line.Site.Pins.Select(p => p.StationNm))
+        var pins = line.Bends.Concat(line.Site.Pins.Where(p => built || !p.Built).Select(p => p.StationNm))
             .Where(s => s > stretch.FromNm && s < stretch.ToNm).Distinct().Order().Select(chain.Along).ToList();
         foreach (var bend in line.Bends.Where(s => s > stretch.FromNm && s < stretch.ToNm)) TellInZone(line.Site, bend, chain.Along(bend), zones, problems);
         return pins;

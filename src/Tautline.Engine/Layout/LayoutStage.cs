@@ -1,4 +1,5 @@
 using Tautline.Engine.Catalog;
+using Tautline.Engine.Jobs;
 using Tautline.Engine.Problems;
 using Tautline.Engine.Site;
 
@@ -18,7 +19,23 @@ public static class LayoutStage
     private static SetLine Once(SiteLine line, Rules rules, ProblemList problems)
         => PostStage.Set(BayStage.Divide(TerminalStage.Place(line, rules, problems), rules, problems), rules);
 
+    /// <summary>What is built holds the fit only where some of it stands otherwise than the fit without it has it: else the fit is that one, to the last digit.</summary>
     private static SetLine OverGround(SiteLine line, Rules rules, ProblemList problems)
+    {
+        if (!line.Pins.Any(p => p.Built)) return Fitted(line, rules, problems);
+        var own = new ProblemList();
+        var free = Fitted(line with { Pins = [.. line.Pins.Where(p => !p.Built)] }, rules, own);
+        if (!StandsAsPlanned(line, free)) return Fitted(line, rules, problems);
+        problems.AddRange(own);
+        return free with { Laid = free.Laid with { Terminals = free.Laid.Terminals with { Site = free.Site with { Pins = line.Pins } } } };
+    }
+
+    private static bool StandsAsPlanned(SiteLine line, SetLine planned)
+        => line.Pins.Where(p => p.Built).All(pin => planned.Posts.Any(post =>
+            Math.Abs(post.StationNm - pin.StationNm) <= BuiltFacts.SameStation.Nanometres
+            && (pin.Top is not { } top || Math.Abs(post.Rise!.Value.Fabric - top.Metres) <= BuiltFacts.SameTop.Metres)));
+
+    private static SetLine Fitted(SiteLine line, Rules rules, ProblemList problems)
     {
         for (var round = 1; ; round++)
         {

@@ -20,7 +20,7 @@ internal static class PinReader
         foreach (var post in built.Posts)
         {
             if (!legs.TryGetValue(post.Leg, out var leg)) continue;
-            if (Station(leg, post.FromLegStart) is { } station) pins.Add(new SitePin(post.Id.Value, "built", station, false));
+            if (Station(leg, post.FromLegStart) is { } station) pins.Add(new SitePin(post.Id.Value, "built", station, false, post.Top) { Built = true });
             else problems.Add(ProblemCode.BuiltOutside, new("built"), post.Id.Value, post.FromLegStart, Length.FromNanometres(leg.LevelNm));
         }
         return pins;

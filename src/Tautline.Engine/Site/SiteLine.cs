@@ -34,7 +34,11 @@ public sealed record SiteGround(Obstacle Obstacle, long FromNm, long ToNm, Layou
 /// <param name="Path">Where the job says so.</param>
 /// <param name="Stands">True where it stands and nothing of it is bought.</param>
 /// <param name="Top">Height of the fabric's top here over the job's datum, where it is settled.</param>
-public sealed record SitePin(string Id, string Path, long StationNm, bool Stands, Length? Top = null);
+public sealed record SitePin(string Id, string Path, long StationNm, bool Stands, Length? Top = null)
+{
+    /// <summary>True for a post of this job that was built.</summary>
+    public bool Built { get; init; }
+}
 
 public enum WorkKind { Removal, Clearing, Swale, Culvert }
 
