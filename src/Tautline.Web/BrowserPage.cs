@@ -29,6 +29,11 @@ public sealed class BrowserPage(IJSRuntime browser) : IDisposable
 
     public Task SetOpenedJobAsync(string id) => DoAsync("setOpenedJob", id);
 
+    /// <summary>A choice that was kept in this browser; empty where none was.</summary>
+    public async Task<string> ChoiceAsync(string name) => await (await script.Value).InvokeAsync<string>("choice", name);
+
+    public Task ChooseAsync(string name, string value) => DoAsync("choose", name, value);
+
     public Task SetUnkeptAsync(bool unkept) => DoAsync("setUnkept", unkept);
 
     public Task ShowDialogAsync(Microsoft.AspNetCore.Components.ElementReference dialog) => DoAsync("showDialog", dialog);

@@ -16,4 +16,5 @@ builder.Services.AddSingleton<BrowserPage>();
 builder.Services.AddSingleton<Late>();
 builder.Services.AddSingleton<Doings>();
 builder.Services.AddSingleton<PaperDesk>();
+builder.Services.AddSingleton<FieldGate>();
 await builder.Build().RunAsync();

@@ -1,7 +1,7 @@
 namespace Tautline.Web.Desk;
 
 /// <summary>The steps of an estimate, in the order they are taken. Strength, price and crew follow these.</summary>
-public enum DeskStep { Site, Spec, Ground, Fabric, Takeoff, Papers }
+public enum DeskStep { Site, Spec, Ground, Fabric, Takeoff, Papers, Field }
 
 /// <summary>What stands where on the page: the step that is worked on, and the drawing that is shown where there is room for one.</summary>
 public sealed class Front

@@ -18,7 +18,10 @@ public sealed class Late(LazyAssemblyLoader loader)
 
     private static readonly string[] tableParts = ["SpreadCheetah.wasm", "System.IO.Compression.wasm"];
 
+    private static readonly string[] fieldParts = ["Tautline.Field.wasm"];
+
     private Task? formats;
+    private Task? field;
     private Task? paper;
     private Task? tables;
 
@@ -30,6 +33,9 @@ public sealed class Late(LazyAssemblyLoader loader)
 
     /// <summary>The writer of spreadsheets.</summary>
     public Task TablesAsync() => tables ??= FetchAsync(tableParts);
+
+    /// <summary>What the field works out: the log, what stands, today.</summary>
+    public Task FieldAsync() => field ??= FetchAsync(fieldParts);
 
     private async Task FetchAsync(string[] parts)
     {

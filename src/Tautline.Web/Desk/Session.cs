@@ -29,6 +29,9 @@ public sealed class Session
     /// <summary>The job was edited, opened or taken back: what is kept must be kept again.</summary>
     public event Action? Edited;
 
+    /// <summary>What stands in the ground by the log, from the plan without it; nothing where no log is open.</summary>
+    public Func<Plan, BuiltFacts>? Built { get; private set; }
+
     /// <summary>Something else is selected.</summary>
     public event Action? SelectionChanged;
 
@@ -81,7 +84,7 @@ public sealed class Session
     public Task OpenAsync(OpenedJob file, bool readOnly = false)
     {
         history = JobHistory.Of(file.Job ?? throw new ArgumentException("There is no job in this file.", nameof(file)));
-        (source, shown, ReadOnly, Refusal) = (file, null, readOnly, []);
+        (source, shown, ReadOnly, Refusal, Built) = (file, null, readOnly, [], null);
         (Selected, Hovered) = (Selection.None, Selection.None);
         (plan, PlanMilliseconds) = (null, 0);
         return ReplanAsync(announce: true);
@@ -90,7 +93,7 @@ public sealed class Session
     public void Close()
     {
         (history, shown, plan, source, Findings, Refusal) = (null, null, null, null, [], []);
-        (Selected, Hovered, ReadOnly) = (Selection.None, Selection.None, false);
+        (Selected, Hovered, ReadOnly, Built) = (Selection.None, Selection.None, false, null);
         Changed?.Invoke();
     }
 
@@ -141,6 +144,13 @@ public sealed class Session
     public Task Undo() => ReadOnly || history is not { CanUndo: true } now ? Task.CompletedTask : MoveToAsync(now.Undo());
 
     public Task Redo() => ReadOnly || history is not { CanRedo: true } now ? Task.CompletedTask : MoveToAsync(now.Redo());
+
+    /// <summary>The log of the job was opened or has grown: the plan goes through what stands.</summary>
+    public Task BuildAsync(Func<Plan, BuiltFacts> built)
+    {
+        Built = built;
+        return history is null ? Task.CompletedTask : ReplanAsync();
+    }
 
     /// <summary>What the last edit had to say is read.</summary>
     public void DismissRefusal()
@@ -197,6 +207,7 @@ public sealed class Session
     {
         long start = Stopwatch.GetTimestamp();
         plan = JobPlanner.Plan(now, Catalog, RuleSets.For(now), BuiltFacts.None);
+        if (Built?.Invoke(plan) is { Posts.Count: > 0 } facts) plan = JobPlanner.Plan(now, Catalog, RuleSets.For(now), facts);
         PlanMilliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
         Words = new PlanWords(now.Units);
         // A sheet that is still empty is no fault of anybody's: the page says how to begin.

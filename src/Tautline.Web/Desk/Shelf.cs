@@ -49,6 +49,22 @@ public sealed class Shelf(IJSRuntime browser)
 
     public Task AddVersionAsync(string job, string label, bool automatic, byte[] json) => DoAsync("addVersion", job, label, automatic, json);
 
+    /// <summary>A number for the next entry of this device's log, and the name the device gave itself.</summary>
+    public async Task<(string Device, long Sequence)> NextNumberAsync()
+    {
+        string[] given = (await AskAsync<string>("nextNumber")).Split(' ');
+        return (given[0], long.Parse(given[1], System.Globalization.CultureInfo.InvariantCulture));
+    }
+
+    /// <summary>Keeps an entry of a job's log. Done when it is on disk.</summary>
+    /// <exception cref="ShelfException">It is not kept.</exception>
+    public Task AddEntryAsync(string job, string device, long sequence, byte[] json) => DoAsync("addEntry", job, device, sequence, json);
+
+    /// <summary>The entries of a job's log, one to a line.</summary>
+    public Task<byte[]> EntriesAsync(string job) => AskAsync<byte[]>("entries", job);
+
+    public Task<int> CountEntriesAsync(string job) => AskAsync<int>("countEntries", job);
+
     /// <summary>Takes a job for this tab; false where another tab has it. <paramref name="keeper"/> hears when it is taken over later.</summary>
     public Task<bool> TakeAsync<T>(string job, bool force, DotNetObjectReference<T> keeper) where T : class => AskAsync<bool>("take", job, force, keeper);
 

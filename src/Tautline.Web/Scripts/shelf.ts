@@ -8,17 +8,23 @@ const day = 86_400_000;
 
 interface JobRow { id: string; name: string; changed: number; bytes: number; binned?: number }
 interface TextRow { id: string; json: Uint8Array }
+interface EntryRow { job: string; device: string; sequence: number; json: Uint8Array }
+interface DeviceRow { one: 1; id: string; last: number }
 interface VersionRow { key?: number; job: string; at: number; label: string; automatic: boolean; bytes: number; json: Uint8Array }
 
 let opening: Promise<IDBDatabase> | undefined;
 
 function open(): Promise<IDBDatabase> {
   opening ??= new Promise((done, failed) => {
-    const request = indexedDB.open(database, 1);
-    request.onupgradeneeded = () => {
-      request.result.createObjectStore("jobs", { keyPath: "id" });
-      request.result.createObjectStore("texts", { keyPath: "id" });
-      request.result.createObjectStore("versions", { keyPath: "key", autoIncrement: true }).createIndex("job", "job");
+    const request = indexedDB.open(database, 2);
+    request.onupgradeneeded = (event) => {
+      if (event.oldVersion < 1) {
+        request.result.createObjectStore("jobs", { keyPath: "id" });
+        request.result.createObjectStore("texts", { keyPath: "id" });
+        request.result.createObjectStore("versions", { keyPath: "key", autoIncrement: true }).createIndex("job", "job");
+      }
+      request.result.createObjectStore("entries", { keyPath: ["job", "device", "sequence"] }).createIndex("job", "job");
+      request.result.createObjectStore("device", { keyPath: "one" });
     };
     request.onsuccess = () => {
       // Another tab with a newer program may want to change the shelf: let it, and open again when asked.
@@ -93,11 +99,13 @@ export function bin(id: string, binned: boolean): Promise<void> {
 }
 
 export function remove(id: string): Promise<void> {
-  return change(["jobs", "texts", "versions"], (transaction) => {
+  return change(["jobs", "texts", "versions", "entries"], (transaction) => {
     transaction.objectStore("jobs").delete(id);
     transaction.objectStore("texts").delete(id);
     const keys = transaction.objectStore("versions").index("job").getAllKeys(id);
     keys.onsuccess = () => keys.result.forEach((key) => transaction.objectStore("versions").delete(key));
+    const log = transaction.objectStore("entries").index("job").getAllKeys(id);
+    log.onsuccess = () => log.result.forEach((key) => transaction.objectStore("entries").delete(key));
   });
 }
 
@@ -122,6 +130,35 @@ export function addVersion(job: string, label: string, automatic: boolean, json:
       alike.slice(0, Math.max(0, alike.length - (automatic ? automaticKept : namedKept))).forEach((row) => store.delete(row.key!));
     };
   });
+}
+
+/** A number for the next entry of this device, and the name the device gave itself at its first: 'name number'. A number is given out once, used or not. */
+export async function nextNumber(): Promise<string> {
+  let given: DeviceRow | undefined;
+  await change(["device"], (transaction) => {
+    const store = transaction.objectStore("device");
+    const found = store.get(1) as IDBRequest<DeviceRow | undefined>;
+    found.onsuccess = () => {
+      given = { one: 1, id: found.result?.id ?? crypto.randomUUID(), last: (found.result?.last ?? 0) + 1 };
+      store.put(given);
+    };
+  });
+  return `${given!.id} ${given!.last}`;
+}
+
+/** Keeps an entry of a log; never over another. Done when it is on disk. */
+export function addEntry(job: string, device: string, sequence: number, json: Uint8Array): Promise<void> {
+  return change(["entries"], (transaction) => { transaction.objectStore("entries").add({ job, device, sequence, json } satisfies EntryRow); });
+}
+
+/** The entries of a job's log, one to a line. */
+export async function entries(job: string): Promise<Uint8Array> {
+  const rows = await ask<EntryRow[]>("entries", (store) => store.index("job").getAll(job));
+  return new Uint8Array(await new Blob(rows.flatMap((row) => [row.json as Uint8Array<ArrayBuffer>, "\n"])).arrayBuffer());
+}
+
+export function countEntries(job: string): Promise<number> {
+  return ask("entries", (store) => store.index("job").count(job));
 }
 
 /** Asks the browser not to clear the shelf when the disk fills. */
