@@ -41,6 +41,13 @@ public sealed class BrowserSite : IAsyncLifetime
         return await Visit.StartAsync(context, address ?? server.Address);
     }
 
+    /// <summary>A Chromium process of its own with a profile on disk, to be killed like a phone whose battery dies.</summary>
+    internal async Task<MortalBrowser> MortalAsync(string profile)
+    {
+        if (playwright is null || server is null) Assert.Skip("no 'chromium' on the PATH");
+        return await MortalBrowser.StartAsync(playwright, FindChromium()!, arguments, profile, server.Address);
+    }
+
     public async ValueTask DisposeAsync()
     {
         if (browser is not null) await browser.DisposeAsync();

@@ -1,0 +1,157 @@
+namespace Tautline.Field.Merging;
+
+/// <summary>
+/// The job and its open conflicts after changes in order. Three-way by field: what still has the value a change started from takes the new one; what has it
+/// already stays; anything else stays too, and the new value is kept in a conflict. Nothing is thrown away.
+/// </summary>
+internal sealed class JobFold
+{
+    private readonly Dictionary<string, string> values = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> ranks = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Dictionary<string, string>> graves = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Open> open = new(StringComparer.Ordinal);
+
+    private sealed record Open(string? Base, SortedSet<string> Others, bool OrGone);
+
+    public JobFold(IEnumerable<KeyValuePair<string, string>> root)
+    {
+        foreach (var (path, value) in root) Set(path, value);
+    }
+
+    public JobFold(JobFold other)
+    {
+        (values, ranks) = (new(other.values, StringComparer.Ordinal), new(other.ranks, StringComparer.Ordinal));
+        graves = other.graves.ToDictionary(g => g.Key, g => new Dictionary<string, string>(g.Value, StringComparer.Ordinal), StringComparer.Ordinal);
+        open = other.open.ToDictionary(o => o.Key, o => o.Value with { Others = new(o.Value.Others, StringComparer.Ordinal) }, StringComparer.Ordinal);
+    }
+
+    /// <summary>The fields in the order they came to be.</summary>
+    public IReadOnlyList<KeyValuePair<string, string>> Fields => [.. values.OrderBy(v => ranks[v.Key])];
+
+    public IReadOnlyDictionary<string, string> Values => values;
+
+    public int Rank(string path) => ranks[path];
+
+    public IReadOnlyList<Conflict> Conflicts => [.. open.OrderBy(o => o.Key, StringComparer.Ordinal).Select(o => new Conflict(
+        o.Key, o.Value.Base, values.GetValueOrDefault(o.Key), [.. o.Value.OrGone ? [null] : Array.Empty<string?>(), .. o.Value.Others]))];
+
+    public void Apply(JobChange change)
+    {
+        foreach (var settled in change.Resolves) Apply(settled);
+        foreach (var field in change.Fields) Apply(field);
+    }
+
+    public void Apply(FieldChange change)
+    {
+        if (change.OfEntity && change.After is null) Remove(change);
+        else if (change.OfEntity) Add(change);
+        else if (Grave(change.Path) is { } grave) InGrave(grave, change);
+        else Change(change);
+    }
+
+    private void Change(FieldChange change)
+    {
+        var stands = values.GetValueOrDefault(change.Path);
+        if (stands == change.After) return;
+        if (stands == change.Before) Set(change.Path, change.After);
+        else Keep(change.Path, change.Before, change.After);
+    }
+
+    private void Add(FieldChange change)
+    {
+        if (Grave(JobFlat.Parent(change.Path)) is { } grave)
+        {
+            graves[grave][change.Path[(grave.Length + 1)..]] = JobFlat.There;
+            foreach (var (rest, value) in change.Added) graves[grave][$"{change.Path[(grave.Length + 1)..]}/{rest}"] = value;
+            Keep(grave, null, JobFlat.There);
+            return;
+        }
+        graves.Remove(change.Path);
+        if (!values.ContainsKey(change.Path)) Set(change.Path, JobFlat.There);
+        foreach (var (rest, value) in change.Added)
+            if (value == JobFlat.There) Set($"{change.Path}/{rest}", value);
+            else Change(new($"{change.Path}/{rest}", null, value));
+    }
+
+    private void Remove(FieldChange change)
+    {
+        if (!values.ContainsKey(change.Path)) return;
+        var now = JobDiff.Beneath(values, change.Path);
+        if (Same(now, change.Removed)) Bury(change.Path);
+        else Keep(change.Path, JobFlat.There, null);
+    }
+
+    /// <summary>Somebody changed what another had taken out: it stays out, with the change, and can be had back.</summary>
+    private void InGrave(string grave, FieldChange change)
+    {
+        var rest = change.Path[(grave.Length + 1)..];
+        var stands = graves[grave].GetValueOrDefault(rest);
+        if (stands == change.After) return;
+        if (stands == change.Before) Bury(grave, rest, change.After);
+        else Keep(change.Path, change.Before, change.After);
+        Keep(grave, JobFlat.There, JobFlat.There);
+    }
+
+    private void Apply(Resolution settled)
+    {
+        if (!open.TryGetValue(settled.Path, out var conflict)) return;
+        var others = new SortedSet<string>(conflict.Others.Except(settled.Seen.OfType<string>()), StringComparer.Ordinal);
+        var orGone = conflict.OrGone && !settled.Seen.Contains(null);
+        if (others.Count == 0 && !orGone) open.Remove(settled.Path);
+        else open[settled.Path] = conflict with { Others = others, OrGone = orGone };
+        var stands = values.GetValueOrDefault(settled.Path);
+        if (stands == settled.Value) return;
+        if (stands != settled.Stood) Keep(settled.Path, settled.Stood, settled.Value);
+        else if (settled.Value == JobFlat.There) Raise(settled.Path);
+        else if (stands == JobFlat.There) Bury(settled.Path);
+        else Set(settled.Path, settled.Value);
+    }
+
+    /// <summary>Another value for a field; where it goes on from one that is kept already it takes that one's place.</summary>
+    private void Keep(string path, string? before, string? after)
+    {
+        var conflict = open.GetValueOrDefault(path) ?? new(before, new(StringComparer.Ordinal), false);
+        if (before is not null && before != conflict.Base) conflict.Others.Remove(before);
+        if (after is not null) conflict.Others.Add(after);
+        open[path] = conflict with { OrGone = conflict.OrGone || after is null };
+    }
+
+    private void Set(string path, string? value)
+    {
+        if (value is null) values.Remove(path);
+        else if (values.TryAdd(path, value)) ranks.TryAdd(path, ranks.Count);
+        else values[path] = value;
+    }
+
+    private void Bury(string entity)
+    {
+        graves[entity] = JobDiff.Beneath(values, entity).ToDictionary(StringComparer.Ordinal);
+        foreach (var rest in graves[entity].Keys) values.Remove($"{entity}/{rest}");
+        values.Remove(entity);
+    }
+
+    private void Bury(string grave, string rest, string? value)
+    {
+        if (value is null) graves[grave].Remove(rest);
+        else graves[grave][rest] = value;
+    }
+
+    private void Raise(string entity)
+    {
+        if (!graves.Remove(entity, out var beneath)) return;
+        Set(entity, JobFlat.There);
+        foreach (var (rest, value) in beneath) Set($"{entity}/{rest}", value);
+    }
+
+    /// <summary>The entity that was taken out and that a path lies in.</summary>
+    private string? Grave(string path)
+    {
+        if (graves.Count == 0) return null;
+        for (var at = path; at.Length > 0; at = JobFlat.Parent(at))
+            if (graves.ContainsKey(at)) return at;
+        return null;
+    }
+
+    private static bool Same(IReadOnlyList<KeyValuePair<string, string>> a, IReadOnlyList<KeyValuePair<string, string>> b)
+        => a.Count == b.Count && a.ToDictionary(StringComparer.Ordinal) is var map && b.All(f => map.GetValueOrDefault(f.Key) == f.Value);
+}

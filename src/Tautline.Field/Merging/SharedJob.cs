@@ -1,0 +1,83 @@
+using System.Security.Cryptography;
+using System.Text;
+using Tautline.Engine.Jobs;
+using Tautline.Field.Log;
+
+namespace Tautline.Field.Merging;
+
+/// <summary>
+/// A job that several devices work on: the texts it began from and every change since, both sets that only grow. What it is now is a fold of them in order, so
+/// whoever knows the same sets has the same job and the same open conflicts, however they came. A server that gives an order will only carry them.
+/// </summary>
+public sealed class SharedJob
+{
+    private readonly SortedDictionary<string, Job> roots;
+    private readonly SortedDictionary<string, JobChange> changes;
+    private JobFold? fold;
+
+    private SharedJob(SortedDictionary<string, Job> roots, SortedDictionary<string, JobChange> changes, JobFold? fold = null) => (this.roots, this.changes, this.fold) = (roots, changes, fold);
+
+    public IReadOnlyCollection<Job> Roots => roots.Values;
+
+    /// <summary>In the order they are folded.</summary>
+    public IEnumerable<JobChange> Changes => changes.Values.OrderBy(c => c.Tick).ThenBy(c => c.Key).ThenBy(ExchangeText.Of, StringComparer.Ordinal);
+
+    public int Count => changes.Count;
+
+    /// <summary>The greatest tick of all changes.</summary>
+    public long Seen => changes.Values.Select(c => c.Tick).DefaultIfEmpty(0).Max();
+
+    public IReadOnlyList<Conflict> Conflicts => Fold.Conflicts;
+
+    /// <summary>The fields of the job as it is now.</summary>
+    public IReadOnlyList<KeyValuePair<string, string>> Fields => Fold.Fields;
+
+    /// <summary>SHA-256 of the job as it is now, in small hexadecimal digits: the name of the revision.</summary>
+    public string Revision => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Text(Fold.Values.OrderBy(v => v.Key, StringComparer.Ordinal)))));
+
+    /// <summary>The job as it is now. What the merged fields do not add up to is told like any slip of a job file.</summary>
+    public JobReading Head => JobFlat.Job(Fold.Values, Fold.Rank);
+
+    public static SharedJob Begin(Job job) => new(new(StringComparer.Ordinal) { [Text(JobFlat.Of(job))] = job }, new(StringComparer.Ordinal));
+
+    /// <summary>With everything another knows. The order and the number of times do not matter.</summary>
+    public SharedJob Merge(SharedJob other) => With(other.roots.Values, other.changes.Values);
+
+    public SharedJob With(IEnumerable<Job> moreRoots, IEnumerable<JobChange> moreChanges)
+    {
+        SortedDictionary<string, Job> allRoots = new(roots, StringComparer.Ordinal);
+        SortedDictionary<string, JobChange> all = new(changes, StringComparer.Ordinal);
+        foreach (var root in moreRoots) allRoots.TryAdd(Text(JobFlat.Of(root)), root);
+        foreach (var change in moreChanges) all.TryAdd(ExchangeText.Of(change), change);
+        return allRoots.Count == roots.Count && all.Count == changes.Count ? this : new(allRoots, all);
+    }
+
+    /// <summary>What was done to the job on this device since it last was as <see cref="Head"/>; itself where nothing was.</summary>
+    /// <param name="clock">The device's clock, milliseconds since 1970.</param>
+    public SharedJob Record(Job now, LogKey key, long clock, string person, params IReadOnlyList<Resolution> resolves)
+        => Record(JobDiff.Of(Fields, JobFlat.Of(now)), key, clock, person, resolves);
+
+    internal SharedJob Record(IReadOnlyList<FieldChange> fields, LogKey key, long clock, string person, IReadOnlyList<Resolution> resolves)
+    {
+        if (fields.Count == 0 && resolves.Count == 0) return this;
+        var change = new JobChange(key, Stamp.Next(clock, Seen), person, fields, resolves);
+        // It is the last in order, so the fold goes on from here.
+        var next = new JobFold(Fold);
+        next.Apply(change);
+        return new(roots, new(changes, StringComparer.Ordinal) { [ExchangeText.Of(change)] = change }, next);
+    }
+
+    private JobFold Fold => fold ??= Folded();
+
+    private JobFold Folded()
+    {
+        var first = JobFlat.Of(roots.Values.First());
+        var made = new JobFold(first);
+        foreach (var other in roots.Values.Skip(1))
+            foreach (var field in JobDiff.Of(first, JobFlat.Of(other))) made.Apply(field);
+        foreach (var change in Changes) made.Apply(change);
+        return made;
+    }
+
+    private static string Text(IEnumerable<KeyValuePair<string, string>> fields) => string.Join('\n', fields.Select(f => $"{f.Key}\t{f.Value}"));
+}

@@ -1,0 +1,167 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using Tautline.Browser.Tests.Site;
+
+namespace Tautline.Browser.Tests;
+
+/// <summary>A phone in a glove with no signal.</summary>
+public sealed class FieldTests(BrowserSite site)
+{
+    private static ILocator Button(IPage page, string name) => page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });
+
+    private static Task KeptAsync(IPage page, int entries) => Assertions.Expect(page.Locator(".field-kept")).ToHaveAttributeAsync("data-kept", $"{entries}");
+
+    /// <summary>Ninety feet in ten bays; its first post belongs to the run before.</summary>
+    private static ILocator Run(IPage page) => page.Locator("section.field-run").Nth(2);
+
+    private static async Task<Visit> StartAsync(BrowserSite site, string language = "en-GB", string theme = "sunlight")
+    {
+        Visit visit = await site.VisitAsync(360, 740, theme, language);
+        await visit.OpenAsync();
+        await visit.OpenSampleAsync("level yard");
+        await visit.GoAsync(language.StartsWith("es", StringComparison.Ordinal) ? "Campo" : "Field");
+        await KeptAsync(visit.Page, 0);
+        return visit;
+    }
+
+    private static async Task<int> PostsAsync(IPage page) => await Run(page).Locator("tbody tr").CountAsync();
+
+    [Fact]
+    public async Task ADayOfWorkWithoutSignalIsThereAfterEveryReload()
+    {
+        await using Visit visit = await StartAsync(site);
+        IPage page = visit.Page;
+        await page.EvaluateAsync("() => navigator.serviceWorker.ready.then(() => true)");
+        await visit.Context.SetOfflineAsync(true);
+        await page.ReloadAsync();
+        await visit.GoAsync("Field");
+
+        await Assertions.Expect(page.Locator(".dig.not")).ToContainTextAsync("Do not dig");
+        await page.GetByLabel("Locate ticket").FillAsync("A-117");
+        await Button(page, "Keep the ticket").ClickAsync();
+        await KeptAsync(page, 1);
+        await Assertions.Expect(page.Locator(".dig.may")).ToContainTextAsync("A-117");
+        await page.GetByLabel("Who enters").FillAsync("Ines");
+        await page.GetByLabel("Who enters").BlurAsync();
+        await Run(page).GetByLabel("Set posts: how many posts").FillAsync("3");
+        await Run(page).GetByLabel("Set posts: how many posts").BlurAsync();
+        await Run(page).GetByRole(AriaRole.Button, new() { Name = "Done: Set posts" }).ClickAsync();
+        await KeptAsync(page, 2);
+        await Assertions.Expect(Run(page).Locator("li", new() { HasText = "Drill" })).ToContainTextAsync("3 /");
+
+        await Run(page).Locator("summary").ClickAsync();
+        int before = await PostsAsync(page);
+        ILocator moved = Run(page).Locator("tbody tr").Nth(3).Locator("input");
+        await moved.FillAsync("31' 6\"");
+        await moved.BlurAsync();
+        await KeptAsync(page, 3);
+        await Assertions.Expect(Run(page).Locator("tbody tr", new() { HasText = "31' 6\"" })).ToContainTextAsync("✓");
+        await Run(page).GetByRole(AriaRole.Button, new() { Name = "Done: Hang" }).ClickAsync();
+        await KeptAsync(page, 4);
+        await page.GetByLabel("Note").FillAsync("rock at thirty feet");
+        await Button(page, "Keep the note").ClickAsync();
+        await page.GetByLabel("Hours", new() { Exact = true }).FillAsync("7.5");
+        await Button(page, "Keep the hours").ClickAsync();
+        await KeptAsync(page, 6);
+
+        await page.ReloadAsync();
+        await visit.GoAsync("Field");
+        await KeptAsync(page, 6);
+        await Run(page).Locator("summary").ClickAsync();
+        await Assertions.Expect(Run(page).Locator("tbody tr", new() { HasText = "31' 6\"" })).ToContainTextAsync("✓");
+        await Assertions.Expect(page.Locator(".field-list").Last).ToContainTextAsync("Ines: rock at thirty feet");
+        Assert.True(await PostsAsync(page) >= before);
+
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Take back: Set posts, 1 post") }).ClickAsync();
+        await KeptAsync(page, 7);
+        await Assertions.Expect(Run(page).Locator("tbody tr", new() { HasText = "31' 6\"" })).ToHaveCountAsync(0);
+        Assert.Equal(before, await PostsAsync(page));
+        Assert.DoesNotContain(visit.Troubles, t => t.StartsWith("uncaught", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task WhatIsWrongIsToldAndNotKept()
+    {
+        await using Visit visit = await StartAsync(site);
+        IPage page = visit.Page;
+        await page.GetByLabel("Hours", new() { Exact = true }).FillAsync("forty");
+        await Button(page, "Keep the hours").ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("at most 24");
+        await Button(page, "Keep the ticket").ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("A ticket has a number");
+        await Run(page).Locator("summary").ClickAsync();
+        await Run(page).Locator("tbody input").First.FillAsync("far");
+        await Run(page).Locator("tbody input").First.BlurAsync();
+        await Assertions.Expect(Run(page).Locator("tbody .fault")).ToBeVisibleAsync();
+        await KeptAsync(page, 0);
+        Assert.Empty(visit.Troubles);
+    }
+
+    [Theory]
+    [InlineData("en-GB", "sunlight")]
+    [InlineData("es-MX", "sunlight")]
+    [InlineData("en-GB", "dark")]
+    public async Task ItFitsAPhoneAndAReadingAidFindsNothingAmiss(string language, string theme)
+    {
+        await using Visit visit = await StartAsync(site, language, theme);
+        await Run(visit.Page).Locator("button").First.ClickAsync();
+        await KeptAsync(visit.Page, 1);
+        Assert.True(await visit.OverflowAsync() <= 0);
+        AxeResult found = await visit.Page.RunAxe();
+        await visit.ShootAsync($"field-{language}-{theme}");
+        Assert.Empty(found.Violations.Select(v => $"{v.Id}: {v.Nodes[0].Html}"));
+        int small = await visit.Page.EvaluateAsync<int>("() => [...document.querySelectorAll('.field-day button, .field-day input, .field-day select')].filter(e => e.offsetParent && e.getBoundingClientRect().height < 47.5).length");
+        Assert.Equal(0, small);
+    }
+
+    /// <summary>The browser's processes are killed at fifty seeded moments while notes are written as fast as they go: every note the page called kept is there afterwards.</summary>
+    [Fact]
+    [Trait("Category", "Slow")]
+    public async Task NothingThePageCalledKeptIsLostWhenTheBatteryDies()
+    {
+        string profile = Path.Combine(Checkout.Artifacts, "mortal");
+        if (Directory.Exists(profile)) Directory.Delete(profile, recursive: true);
+        var random = new Random(20261126);
+        HashSet<string> acknowledged = [];
+        for (int round = 0; round < 50; round++)
+        {
+            await using MortalBrowser mortal = await site.MortalAsync(profile);
+            await mortal.OpenAsync();
+            if (round == 0) await mortal.Page.GetByRole(AriaRole.Main).GetByRole(AriaRole.Button, new() { Name = "level yard", Exact = true }).ClickAsync();
+            else if (await mortal.Page.Locator(".kept-jobs button").CountAsync() > 0) await mortal.Page.Locator(".kept-jobs button").First.ClickAsync();
+            await mortal.Page.GetByRole(AriaRole.Navigation).GetByRole(AriaRole.Button, new() { Name = "Field" }).ClickAsync();
+            await mortal.Page.Locator(".field-kept").WaitForAsync();
+            HashSet<string> there = [.. await mortal.Page.EvaluateAsync<string[]>(NotesOnDisk)];
+            Assert.Superset(acknowledged, there);
+            acknowledged = there;
+            Task writing = WriteAsync(mortal.Page, round, there.Count, acknowledged);
+            await Task.Delay(random.Next(150, 1200));
+            await mortal.KillAsync();
+            await Assert.ThrowsAnyAsync<Exception>(() => writing);
+        }
+        Assert.True(acknowledged.Count > 50, $"only {acknowledged.Count} notes were kept: the test does not try what it says");
+    }
+
+    private static async Task WriteAsync(IPage page, int round, int kept, HashSet<string> acknowledged)
+    {
+        for (int n = 0; ; n++)
+        {
+            await page.GetByLabel("Note").FillAsync($"{round}.{n}");
+            await Button(page, "Keep the note").ClickAsync();
+            await KeptAsync(page, kept + n + 1);
+            acknowledged.Add($"{round}.{n}");
+        }
+    }
+
+    private const string NotesOnDisk = """
+        () => new Promise((done, failed) => {
+          const opening = indexedDB.open("tautline");
+          opening.onerror = () => failed(opening.error);
+          opening.onsuccess = () => {
+            const rows = opening.result.transaction("entries").objectStore("entries").getAll();
+            rows.onsuccess = () => { opening.result.close(); done(rows.result.map((row) => JSON.parse(new TextDecoder().decode(row.json)).text)); };
+          };
+        })
+        """;
+}
