@@ -57,7 +57,7 @@ public static class JobFlat
         var ofJob = parent.Length == 0;
         if (value.ValueKind == JsonValueKind.Object && !(ofJob && name == "ground")) Object(value, path, "", fields);
         else if (value.ValueKind == JsonValueKind.Array && value.GetArrayLength() == 0) return;
-        else if (Key(name, value, ofJob) is not { } key) fields.Add(new(path, Canonical.Text(value)));
+        else if (value.ValueKind != JsonValueKind.Array || Key(name, value, ofJob) is not { } key) fields.Add(new(path, Canonical.Text(value)));
         else
             foreach (var item in value.EnumerateArray())
             {

@@ -33,7 +33,7 @@ internal sealed class JobFold
     public int Rank(string path) => ranks[path];
 
     public IReadOnlyList<Conflict> Conflicts => [.. open.OrderBy(o => o.Key, StringComparer.Ordinal).Select(o => new Conflict(
-        o.Key, o.Value.Base, values.GetValueOrDefault(o.Key), [.. o.Value.OrGone ? [null] : Array.Empty<string?>(), .. o.Value.Others]))];
+        o.Key, o.Value.Base, Stands(o.Key), [.. o.Value.OrGone ? [null] : Array.Empty<string?>(), .. o.Value.Others]))];
 
     public void Apply(JobChange change)
     {
@@ -99,9 +99,11 @@ internal sealed class JobFold
         var orGone = conflict.OrGone && !settled.Seen.Contains(null);
         if (others.Count == 0 && !orGone) open.Remove(settled.Path);
         else open[settled.Path] = conflict with { Others = others, OrGone = orGone };
-        var stands = values.GetValueOrDefault(settled.Path);
-        if (stands == settled.Value) return;
+        var stands = Stands(settled.Path);
+        // Where it was left as it stood and stands otherwise by now, the later one holds.
+        if (stands == settled.Value || settled.Value == settled.Stood) return;
         if (stands != settled.Stood) Keep(settled.Path, settled.Stood, settled.Value);
+        else if (Grave(settled.Path) is { } grave && grave != settled.Path) Bury(grave, settled.Path[(grave.Length + 1)..], settled.Value);
         else if (settled.Value == JobFlat.There) Raise(settled.Path);
         else if (stands == JobFlat.There) Bury(settled.Path);
         else Set(settled.Path, settled.Value);
@@ -142,6 +144,10 @@ internal sealed class JobFold
         Set(entity, JobFlat.There);
         foreach (var (rest, value) in beneath) Set($"{entity}/{rest}", value);
     }
+
+    /// <summary>The value of a field, also of one whose entity was taken out.</summary>
+    private string? Stands(string path)
+        => values.TryGetValue(path, out var value) ? value : Grave(path) is { } grave && grave != path ? graves[grave].GetValueOrDefault(path[(grave.Length + 1)..]) : null;
 
     /// <summary>The entity that was taken out and that a path lies in.</summary>
     private string? Grave(string path)

@@ -20,7 +20,7 @@ public sealed class SharedJob
     public IReadOnlyCollection<Job> Roots => roots.Values;
 
     /// <summary>In the order they are folded.</summary>
-    public IEnumerable<JobChange> Changes => changes.Values.OrderBy(c => c.Tick).ThenBy(c => c.Key).ThenBy(ExchangeText.Of, StringComparer.Ordinal);
+    public IEnumerable<JobChange> Changes => changes.OrderBy(c => c.Value.Tick).ThenBy(c => c.Value.Key).ThenBy(c => c.Key, StringComparer.Ordinal).Select(c => c.Value);
 
     public int Count => changes.Count;
 
@@ -41,15 +41,21 @@ public sealed class SharedJob
     public static SharedJob Begin(Job job) => new(new(StringComparer.Ordinal) { [Text(JobFlat.Of(job))] = job }, new(StringComparer.Ordinal));
 
     /// <summary>With everything another knows. The order and the number of times do not matter.</summary>
-    public SharedJob Merge(SharedJob other) => With(other.roots.Values, other.changes.Values);
+    public SharedJob Merge(SharedJob other) => With(other.roots, other.changes);
 
     public SharedJob With(IEnumerable<Job> moreRoots, IEnumerable<JobChange> moreChanges)
+        => With(moreRoots.Select(r => new KeyValuePair<string, Job>(Text(JobFlat.Of(r)), r)), moreChanges.Select(c => new KeyValuePair<string, JobChange>(ExchangeText.Of(c), c)));
+
+    private SharedJob With(IEnumerable<KeyValuePair<string, Job>> moreRoots, IEnumerable<KeyValuePair<string, JobChange>> moreChanges)
     {
+        List<KeyValuePair<string, Job>> newRoots = [.. moreRoots.Where(r => !roots.ContainsKey(r.Key))];
+        List<KeyValuePair<string, JobChange>> newChanges = [.. moreChanges.Where(c => !changes.ContainsKey(c.Key))];
+        if (newRoots.Count == 0 && newChanges.Count == 0) return this;
         SortedDictionary<string, Job> allRoots = new(roots, StringComparer.Ordinal);
         SortedDictionary<string, JobChange> all = new(changes, StringComparer.Ordinal);
-        foreach (var root in moreRoots) allRoots.TryAdd(Text(JobFlat.Of(root)), root);
-        foreach (var change in moreChanges) all.TryAdd(ExchangeText.Of(change), change);
-        return allRoots.Count == roots.Count && all.Count == changes.Count ? this : new(allRoots, all);
+        foreach (var (text, root) in newRoots) allRoots.TryAdd(text, root);
+        foreach (var (text, change) in newChanges) all.TryAdd(text, change);
+        return new(allRoots, all);
     }
 
     /// <summary>What was done to the job on this device since it last was as <see cref="Head"/>; itself where nothing was.</summary>
