@@ -80,6 +80,43 @@ public sealed class FieldTests(BrowserSite site)
         Assert.DoesNotContain(visit.Troubles, t => t.StartsWith("uncaught", StringComparison.Ordinal));
     }
 
+    /// <summary>The phone and the office both have the job; the phone's day comes to the office as a file, twice, and the office's own edit stays.</summary>
+    [Fact]
+    public async Task TheOfficeTakesThePhonesDayInFromAFile()
+    {
+        await using Visit phone = await StartAsync(site);
+        await using Visit office = await site.VisitAsync();
+        await office.OpenAsync();
+        await office.OpenSampleAsync("level yard");
+        await office.GoAsync("Site");
+        await office.Page.GetByLabel("Length 1", new() { Exact = true }).FillAsync("91'");
+        await office.Page.GetByLabel("Length 1", new() { Exact = true }).BlurAsync();
+        await Assertions.Expect(office.Undo).ToBeEnabledAsync();
+        await office.GoAsync("Field");
+        await Run(phone.Page).GetByRole(AriaRole.Button, new() { Name = "Done: Set posts" }).ClickAsync();
+        await KeptAsync(phone.Page, 1);
+        (string name, byte[] file) = await phone.SavedAsync(() => Button(phone.Page, "Make the file").ClickAsync());
+        Assert.Equal("level-yard-field.json", name);
+
+        for (int time = 0; time < 2; time++)
+        {
+            await office.Page.GetByLabel("Take a file in…").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "application/json", Buffer = file });
+            await Assertions.Expect(office.Page.GetByRole(AriaRole.Status).Filter(new() { HasText = time == 0 ? "1 entry was new" : "0 entries were new" })).ToBeVisibleAsync();
+            await KeptAsync(office.Page, 1);
+        }
+        // The posts stand where they were set: the office's edit moved the line a foot away from them.
+        await Assertions.Expect(office.Page.GetByRole(AriaRole.Region, new() { Name = "What stands and the job differ" })).ToContainTextAsync("1' 0\" off the line");
+        await office.GoAsync("Site");
+        await Assertions.Expect(office.Page.GetByLabel("Length 1", new() { Exact = true })).ToHaveValueAsync("91' 0\"");
+        await office.Page.ReloadAsync();
+        await office.GoAsync("Field");
+        await KeptAsync(office.Page, 1);
+        await office.Page.GetByLabel("Take a file in…").SetInputFilesAsync(new FilePayload { Name = "x.json", MimeType = "application/json", Buffer = file[..^40] });
+        await Assertions.Expect(office.Page.GetByRole(AriaRole.Alert)).ToContainTextAsync("cut off");
+        await office.ShootAsync("field-office");
+        Assert.Empty(office.Troubles.Concat(phone.Troubles));
+    }
+
     [Fact]
     public async Task WhatIsWrongIsToldAndNotKept()
     {

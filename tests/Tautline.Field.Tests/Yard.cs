@@ -37,6 +37,10 @@ internal static class Yard
 
     private static Vertex Vertex(string id, double north, string? leg) => new()
     {
-        Id = new(id), Order = new(id == "a" ? "1" : "2"), East = Length.Zero, North = Length.FromFeet(north), Leg = leg is null ? null : new() { Id = new(leg) },
+        Id = new(id),
+        Order = new(id == "a" ? "1" : "2"),
+        East = Length.Zero,
+        North = Length.FromFeet(north),
+        Leg = leg is null ? null : new() { Id = new(leg) },
     };
 }

@@ -43,8 +43,12 @@ public static class Marking
         var (east, north) = chain.Point(station.Nanometres);
         return new()
         {
-            Leg = leg.Leg?.Id ?? default, At = Length.FromNanometres(station.Nanometres - leg.StartNm), East = new(east), North = new(north),
-            Number = now.Number, Line = now.Kind == PostKind.Line,
+            Leg = leg.Leg?.Id ?? default,
+            At = Length.FromNanometres(station.Nanometres - leg.StartNm),
+            East = new(east),
+            North = new(north),
+            Number = now.Number,
+            Line = now.Kind == PostKind.Line,
         };
     }
 

@@ -18,8 +18,12 @@ public static class JobFlat
 
     private static readonly Dictionary<string, string[][]> together = new(StringComparer.Ordinal)
     {
-        ["vertices"] = [["east", "north"]], ["gates"] = [["leg", "nearFace"]], ["obstacles"] = [["leg", "from", "to"]], ["works"] = [["leg", "from", "to"]],
-        ["pins"] = [["leg", "at"]], ["hangs"] = [["leg", "at"]],
+        ["vertices"] = [["east", "north"]],
+        ["gates"] = [["leg", "nearFace"]],
+        ["obstacles"] = [["leg", "from", "to"]],
+        ["works"] = [["leg", "from", "to"]],
+        ["pins"] = [["leg", "at"]],
+        ["hangs"] = [["leg", "at"]],
     };
 
     /// <summary>The fields in the order of the document.</summary>

@@ -32,8 +32,19 @@ internal sealed class JobFold
 
     public int Rank(string path) => ranks[path];
 
+    /// <summary>What the job has by now is no other value, except of an entity, where it means that it can be had back.</summary>
     public IReadOnlyList<Conflict> Conflicts => [.. open.OrderBy(o => o.Key, StringComparer.Ordinal).Select(o => new Conflict(
-        o.Key, o.Value.Base, Stands(o.Key), [.. o.Value.OrGone ? [null] : Array.Empty<string?>(), .. o.Value.Others]))];
+        o.Key, o.Value.Base, Stands(o.Key), [.. new[] { (string?)null }.Where(_ => o.Value.OrGone).Concat(o.Value.Others).Where(v => v != Stands(o.Key))])).Where(c => c.Others.Count > 0)];
+
+    /// <summary>
+    /// Another text the job began from. What only one of them has is in both; where they differ, neither is known to be the later one, and that is asked.
+    /// </summary>
+    public void Begin(FieldChange change)
+    {
+        if (change.OfEntity && change.After is not null) Add(change);
+        else if (change is { Before: null, After: not null }) Change(change);
+        else if (change is { OfEntity: false, After: not null }) Keep(change.Path, null, change.After);
+    }
 
     public void Apply(JobChange change)
     {
@@ -52,6 +63,7 @@ internal sealed class JobFold
     private void Change(FieldChange change)
     {
         var stands = values.GetValueOrDefault(change.Path);
+        if (change.Before is { } before && open.TryGetValue(change.Path, out var conflict) && before != conflict.Base) conflict.Others.Remove(before);
         if (stands == change.After) return;
         if (stands == change.Before) Set(change.Path, change.After);
         else Keep(change.Path, change.Before, change.After);

@@ -80,7 +80,7 @@ public sealed class SharedJob
         var first = JobFlat.Of(roots.Values.First());
         var made = new JobFold(first);
         foreach (var other in roots.Values.Skip(1))
-            foreach (var field in JobDiff.Of(first, JobFlat.Of(other))) made.Apply(field);
+            foreach (var field in JobDiff.Of(first, JobFlat.Of(other))) made.Begin(field);
         foreach (var change in Changes) made.Apply(change);
         return made;
     }

@@ -12,11 +12,12 @@ namespace Tautline.Web.Desk;
 /// The log of the job on the desk: what is entered, what stands, what is next. An entry counts as kept when the browser has it on disk, not before; one that could
 /// not be kept stays in the field it was written into. It names types that are fetched late: get it from <see cref="FieldGate"/>.
 /// </summary>
-public sealed class FieldDesk
+public sealed partial class FieldDesk
 {
     private readonly Session session;
     private readonly Shelf shelf;
     private readonly BrowserPage browser;
+    private readonly BrowserFiles files;
     private readonly TimeProvider clock;
     private readonly Action changed;
     private readonly List<LogEntry> entries = [];
@@ -24,8 +25,8 @@ public sealed class FieldDesk
     private Plan? drawn;
     private Plan? seen;
 
-    private FieldDesk(Session session, Shelf shelf, BrowserPage browser, TimeProvider clock, Action changed)
-        => (this.session, this.shelf, this.browser, this.clock, this.changed, job) = (session, shelf, browser, clock, changed, session.Job.Id.Value);
+    private FieldDesk(Session session, Shelf shelf, BrowserPage browser, BrowserFiles files, TimeProvider clock, Action changed)
+        => (this.session, this.shelf, this.browser, this.files, this.clock, this.changed, job) = (session, shelf, browser, files, clock, changed, session.Job.Id.Value);
 
     /// <summary>Who enters; kept in this browser.</summary>
     public string Person { get; private set; } = "";
@@ -51,11 +52,12 @@ public sealed class FieldDesk
     /// <summary>Entries that could not be read; they stay on the shelf.</summary>
     public int Unread { get; private set; }
 
-    public static async Task<object> OpenAsync(Session session, Shelf shelf, BrowserPage browser, TimeProvider clock, Action changed)
+    public static async Task<object> OpenAsync(Session session, Shelf shelf, BrowserPage browser, BrowserFiles files, TimeProvider clock, Action changed)
     {
-        FieldDesk desk = new(session, shelf, browser, clock, changed);
+        FieldDesk desk = new(session, shelf, browser, files, clock, changed);
         desk.Person = await browser.ChoiceAsync("person");
         desk.Take(await shelf.EntriesAsync(desk.job));
+        desk.Conflicts = Known(await shelf.SharedAsync(desk.job))?.Conflicts ?? [];
         await session.BuildAsync(desk.Built);
         session.Changed += desk.Follow;
         desk.Follow();
@@ -89,7 +91,8 @@ public sealed class FieldDesk
         Length station = session.Plan.Lines[line].Posts[along.FromPost].Station + read.Value;
         return await AddAsync(e => e with
         {
-            Kind = LogEntry.Work, Done = new() { Operation = Operations.Set, Count = 1, Posts = [Marking.At(session.Plan, line, post, station)] },
+            Kind = LogEntry.Work,
+            Done = new() { Operation = Operations.Set, Count = 1, Posts = [Marking.At(session.Plan, line, post, station)] },
         }) ? "" : Trouble;
     }
 
@@ -100,7 +103,8 @@ public sealed class FieldDesk
     /// <summary>Days as they are written on the ticket, in the device's time; the last one counts whole.</summary>
     public Task<bool> TicketAsync(string number, DateOnly from, DateOnly to) => AddAsync(e => e with
     {
-        Kind = LogEntry.Ticket, Locate = new() { Number = number.Trim(), From = Start(from), To = Start(to.AddDays(1)) },
+        Kind = LogEntry.Ticket,
+        Locate = new() { Number = number.Trim(), From = Start(from), To = Start(to.AddDays(1)) },
     });
 
     /// <summary>An entry was wrong: another says so. The first one stays in the log.</summary>

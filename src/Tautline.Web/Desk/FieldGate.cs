@@ -4,7 +4,7 @@ namespace Tautline.Web.Desk;
 /// The way to what the field needs, which is fetched late: this class names none of its types, so that it can be there from the start. A job with a log opens with
 /// it, for its plan goes through what stands.
 /// </summary>
-public sealed class FieldGate(Session session, Shelf shelf, Late late, BrowserPage browser, TimeProvider clock)
+public sealed class FieldGate(Session session, Shelf shelf, Late late, BrowserPage browser, BrowserFiles files, TimeProvider clock)
 {
     private object? desk;
     private string job = "";
@@ -43,7 +43,7 @@ public sealed class FieldGate(Session session, Shelf shelf, Late late, BrowserPa
     }
 
     // In a method of its own: it must not even begin before the parts are there.
-    private Task<object> MakeAsync() => FieldDesk.OpenAsync(session, shelf, browser, clock, () => Changed?.Invoke());
+    private Task<object> MakeAsync() => FieldDesk.OpenAsync(session, shelf, browser, files, clock, () => Changed?.Invoke());
 
     private async Task<int> CountAsync()
     {

@@ -63,6 +63,13 @@ public sealed class Shelf(IJSRuntime browser)
     /// <summary>The entries of a job's log, one to a line.</summary>
     public Task<byte[]> EntriesAsync(string job) => AskAsync<byte[]>("entries", job);
 
+    /// <summary>How the job first came to this device, or what was shared of it since; empty where it is not on the shelf.</summary>
+    public Task<byte[]> SharedAsync(string job) => AskAsync<byte[]>("readShared", job);
+
+    /// <summary>Keeps a job, what is shared of it, and entries that others wrote, all or nothing; an entry that is there already stays.</summary>
+    public Task WriteSharedAsync(string id, string name, byte[] job, byte[] shared, IReadOnlyList<(string Device, long Sequence, string Json)> entries)
+        => DoAsync("writeShared", id, name, job, shared, entries.Select(e => e.Device).ToArray(), entries.Select(e => e.Sequence).ToArray(), entries.Select(e => e.Json).ToArray());
+
     public Task<int> CountEntriesAsync(string job) => AskAsync<int>("countEntries", job);
 
     /// <summary>Takes a job for this tab; false where another tab has it. <paramref name="keeper"/> hears when it is taken over later.</summary>

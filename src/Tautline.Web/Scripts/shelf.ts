@@ -25,6 +25,7 @@ function open(): Promise<IDBDatabase> {
       }
       request.result.createObjectStore("entries", { keyPath: ["job", "device", "sequence"] }).createIndex("job", "job");
       request.result.createObjectStore("device", { keyPath: "one" });
+      request.result.createObjectStore("shared", { keyPath: "id" });
     };
     request.onsuccess = () => {
       // Another tab with a newer program may want to change the shelf: let it, and open again when asked.
@@ -81,9 +82,37 @@ export async function read(id: string): Promise<Uint8Array> {
 
 /** Keeps a job. Done when it is on disk. */
 export function write(id: string, name: string, json: Uint8Array): Promise<void> {
-  return change(["jobs", "texts"], (transaction) => {
+  return change(["jobs", "texts", "shared"], (transaction) => {
+    // How the job first came here is what others' edits are compared with.
+    const shared = transaction.objectStore("shared");
+    const known = shared.getKey(id);
+    known.onsuccess = () => { if (known.result === undefined) shared.put({ id, json } satisfies TextRow); };
     transaction.objectStore("jobs").put({ id, name, changed: Date.now(), bytes: json.length } satisfies JobRow);
     transaction.objectStore("texts").put({ id, json } satisfies TextRow);
+  });
+}
+
+/** How the job first came to this device, or what was shared of it since; empty where it is not on the shelf. */
+export async function readShared(id: string): Promise<Uint8Array> {
+  return (await ask<TextRow | undefined>("shared", (store) => store.get(id)))?.json ?? new Uint8Array();
+}
+
+/**
+ * Keeps a job, what is shared of it, and entries of its log that others wrote: all or nothing, for a job that lags behind what is shared would look like an edit that takes it
+ * back. An entry that is there already stays as it is.
+ */
+export function writeShared(id: string, name: string, job: Uint8Array, json: Uint8Array, devices: string[], sequences: number[], texts: string[]): Promise<void> {
+  return change(["jobs", "texts", "shared", "entries"], (transaction) => {
+    transaction.objectStore("jobs").put({ id, name, changed: Date.now(), bytes: job.length } satisfies JobRow);
+    transaction.objectStore("texts").put({ id, json: job } satisfies TextRow);
+    transaction.objectStore("shared").put({ id, json } satisfies TextRow);
+    const store = transaction.objectStore("entries");
+    devices.forEach((device, i) => {
+      const known = store.getKey([id, device, sequences[i]!]);
+      known.onsuccess = () => {
+        if (known.result === undefined) store.put({ job: id, device, sequence: sequences[i]!, json: new TextEncoder().encode(texts[i]) } satisfies EntryRow);
+      };
+    });
   });
 }
 
@@ -99,7 +128,8 @@ export function bin(id: string, binned: boolean): Promise<void> {
 }
 
 export function remove(id: string): Promise<void> {
-  return change(["jobs", "texts", "versions", "entries"], (transaction) => {
+  return change(["jobs", "texts", "versions", "entries", "shared"], (transaction) => {
+    transaction.objectStore("shared").delete(id);
     transaction.objectStore("jobs").delete(id);
     transaction.objectStore("texts").delete(id);
     const keys = transaction.objectStore("versions").index("job").getAllKeys(id);

@@ -78,7 +78,9 @@ public sealed class BuiltPostTests
         var job = Some.Job(Some.Line("main", false, [(0, 0), (0, feet)]));
         var shots = heights.Select((h, i) => new GroundShot
         {
-            Leg = new("main/leg1"), At = Length.FromFeet(feet * i / (heights.Length - 1)), Height = Length.FromFeet(100 + h),
+            Leg = new("main/leg1"),
+            At = Length.FromFeet(feet * i / (heights.Length - 1)),
+            Height = Length.FromFeet(100 + h),
         });
         return job with { Lines = [job.Lines[0] with { Ground = new LineGround { Shots = [.. shots] }, Fit = new LineFit { Mode = mode } }] };
     }

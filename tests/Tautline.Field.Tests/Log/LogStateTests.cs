@@ -9,7 +9,9 @@ public sealed class LogStateTests
     private static readonly Gen<List<LogEntry>> entries = Gen.Select(Gen.Int[0, 3], Gen.Long[1, 9], Gen.Long[0, 40], Gen.Int[0, 5], Gen.Int[0, 3], Gen.Bool)
         .Select((device, number, tick, old, of, back) => Yard.Entry($"d{device}", number, tick) with
         {
-            Supersedes = old == 0 ? new LogKey($"d{of}", 1 + tick % 9) : null, TakesBack = old == 0 && back, Text = $"{tick}",
+            Supersedes = old == 0 ? new LogKey($"d{of}", 1 + tick % 9) : null,
+            TakesBack = old == 0 && back,
+            Text = $"{tick}",
         }).List[0, 30];
 
     [Fact]

@@ -105,13 +105,26 @@ public sealed class MergeTests
         Assert.Equal(file, ExchangeFile.Write(ExchangeFile.Read(file).Exchange!));
     }
 
-    /// <summary>Two people opened copies of a file that were already unlike: neither is thrown away, and both see the same.</summary>
+    /// <summary>Two people opened copies of a file that were already unlike: what only one has is there, where they differ both are asked.</summary>
     [Fact]
-    public void TwoBeginningsComeTogetherTheSameForBoth()
+    public void TwoBeginningsComeTogetherTheSameForBothAndNothingIsLost()
     {
-        var (a, b) = (SharedJob.Begin(Yard.Job), SharedJob.Begin(Named("west", WithGate(4))));
+        var (a, b) = (SharedJob.Begin(Named("east")), SharedJob.Begin(Named("west", WithGate(4))));
         Assert.Equal(a.Merge(b).Revision, b.Merge(a).Revision);
-        Assert.Equal(("west", 1), (a.Merge(b).Head.Job!.Name, a.Merge(b).Head.Job!.Gates.Count));
+        Assert.Single(a.Merge(b).Head.Job!.Gates);
+        var conflict = Assert.Single(a.Merge(b).Conflicts);
+        Assert.Equal(["\"east\"", "\"west\""], conflict.Others.Append(conflict.Stands).Order(StringComparer.Ordinal));
+    }
+
+    /// <summary>Somebody opened the job as another had saved it after an edit: that edit is known, there is nothing to ask.</summary>
+    [Fact]
+    public void ACopyTakenLaterIsNoConflict()
+    {
+        var a = By("a", Named("west", Tall(8)), Start);
+        var b = By("b", WithGate(4, a.Head.Job), SharedJob.Begin(a.Head.Job!));
+        var both = b.Merge(a);
+        Assert.Empty(both.Conflicts);
+        Assert.Equal(("west", 8.0, 1), (both.Head.Job!.Name, Math.Round(both.Head.Job.Specs[0].Height.Feet, 9), both.Head.Job.Gates.Count));
     }
 
     [Fact]
