@@ -6,6 +6,7 @@ using Tautline.Browser.Tests.Site;
 namespace Tautline.Browser.Tests;
 
 /// <summary>A phone in a glove with no signal.</summary>
+[Trait("Category", "Slow")]
 public sealed class FieldTests(BrowserSite site)
 {
     private static ILocator Button(IPage page, string name) => page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });
@@ -104,8 +105,8 @@ public sealed class FieldTests(BrowserSite site)
             await Assertions.Expect(office.Page.GetByRole(AriaRole.Status).Filter(new() { HasText = time == 0 ? "1 entry was new" : "0 entries were new" })).ToBeVisibleAsync();
             await KeptAsync(office.Page, 1);
         }
-        // The posts stand where they were set: the office's edit moved the line a foot away from them.
-        await Assertions.Expect(office.Page.GetByRole(AriaRole.Region, new() { Name = "What stands and the job differ" })).ToContainTextAsync("1' 0\" off the line");
+        // The posts stand where they were set: the office's edit took the line away from them, and that is told.
+        await Assertions.Expect(office.Page.GetByRole(AriaRole.Region, new() { Name = "What stands and the job differ" })).ToContainTextAsync("Post 9 was set where no line of the job runs any more");
         await office.GoAsync("Site");
         await Assertions.Expect(office.Page.GetByLabel("Length 1", new() { Exact = true })).ToHaveValueAsync("91' 0\"");
         await office.Page.ReloadAsync();
@@ -115,6 +116,27 @@ public sealed class FieldTests(BrowserSite site)
         await Assertions.Expect(office.Page.GetByRole(AriaRole.Alert)).ToContainTextAsync("cut off");
         await office.ShootAsync("field-office");
         Assert.Empty(office.Troubles.Concat(phone.Troubles));
+    }
+
+    [Fact]
+    public async Task TheBenchAnswersWhileItIsTyped()
+    {
+        await using Visit visit = await StartAsync(site);
+        IPage page = visit.Page;
+        await page.GetByLabel("Which sum").SelectOptionAsync("cut");
+        await Assertions.Expect(page.Locator(".bench-answer")).ToContainTextAsync("8, 16");
+        await page.GetByLabel("Bottom, same picket to bar").FillAsync("nonsense");
+        await Assertions.Expect(page.Locator(".bench-answer div")).ToHaveCountAsync(0);
+        await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToBeVisibleAsync();
+        foreach (string sum in await page.GetByLabel("Which sum").Locator("option").EvaluateAllAsync<string[]>("all => all.map(o => o.value)"))
+        {
+            await page.GetByLabel("Which sum").SelectOptionAsync(sum);
+            await Assertions.Expect(page.Locator(".bench-answer div").First).ToBeVisibleAsync();
+        }
+        await page.GetByLabel("Which sum").SelectOptionAsync("bias");
+        await visit.ShootAsync("field-bench");
+        Assert.True(await visit.OverflowAsync() <= 0);
+        Assert.Empty(visit.Troubles);
     }
 
     [Fact]
@@ -154,7 +176,6 @@ public sealed class FieldTests(BrowserSite site)
 
     /// <summary>The browser's processes are killed at fifty seeded moments while notes are written as fast as they go: every note the page called kept is there afterwards.</summary>
     [Fact]
-    [Trait("Category", "Slow")]
     public async Task NothingThePageCalledKeptIsLostWhenTheBatteryDies()
     {
         string profile = Path.Combine(Checkout.Artifacts, "mortal");
