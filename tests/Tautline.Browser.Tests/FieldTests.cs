@@ -187,7 +187,8 @@ public sealed class FieldTests(BrowserSite site)
             await using MortalBrowser mortal = await site.MortalAsync(profile);
             await mortal.OpenAsync();
             if (round == 0) await mortal.Page.GetByRole(AriaRole.Main).GetByRole(AriaRole.Button, new() { Name = "level yard", Exact = true }).ClickAsync();
-            else if (await mortal.Page.Locator(".kept-jobs button").CountAsync() > 0) await mortal.Page.Locator(".kept-jobs button").First.ClickAsync();
+            else await mortal.Page.Locator(".kept-jobs button").First.ClickAsync();
+            await mortal.Page.Locator(".kept.kept").WaitForAsync();
             await mortal.Page.GetByRole(AriaRole.Navigation).GetByRole(AriaRole.Button, new() { Name = "Field" }).ClickAsync();
             await mortal.Page.Locator(".field-kept").WaitForAsync();
             HashSet<string> there = [.. await mortal.Page.EvaluateAsync<string[]>(NotesOnDisk)];

@@ -18,8 +18,7 @@ public sealed class Phrases
 
     private Phrases(string language)
     {
-        using Stream file = typeof(Phrases).Assembly.GetManifestResourceStream($"words.{language}.json")
-            ?? throw new ArgumentException($"There are no words in '{language}'.", nameof(language));
+        using Stream file = language == Spanish ? OpenSpanish() : typeof(Phrases).Assembly.GetManifestResourceStream("words.en.json")!;
         using JsonDocument read = JsonDocument.Parse(file);
         texts = read.RootElement.EnumerateObject().ToFrozenDictionary(p => p.Name, p => p.Value.GetString()!, StringComparer.Ordinal);
         Language = language;
@@ -35,6 +34,10 @@ public sealed class Phrases
 
     /// <summary>The texts of a language; English where it is none of ours.</summary>
     public static Phrases Of(string? language) => new(Languages.FirstOrDefault(l => language?.StartsWith(l, StringComparison.OrdinalIgnoreCase) == true) ?? English);
+
+    // In a method of its own: in a page the assembly comes late, and a method that names it cannot begin before.
+    [System.Runtime.CompilerServices.MethodImpl(System.Runtime.CompilerServices.MethodImplOptions.NoInlining)]
+    private static Stream OpenSpanish() => Tautline.Spanish.SpanishWords.Open();
 
     /// <summary>A text as it stands.</summary>
     /// <exception cref="KeyNotFoundException">There is no such text: a slip of ours.</exception>

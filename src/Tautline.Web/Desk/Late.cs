@@ -20,10 +20,16 @@ public sealed class Late(LazyAssemblyLoader loader)
 
     private static readonly string[] fieldParts = ["Tautline.Field.wasm"];
 
+    private static readonly string[] spanishParts = ["Tautline.Spanish.wasm"];
+
+    private Task? spanish;
     private Task? formats;
     private Task? field;
     private Task? paper;
     private Task? tables;
+
+    /// <summary>The words of a language, before it is spoken.</summary>
+    public Task SpeakAsync(string language) => language.StartsWith("es", StringComparison.OrdinalIgnoreCase) ? spanish ??= FetchAsync(spanishParts) : Task.CompletedTask;
 
     /// <summary>Readers and writers of outside files.</summary>
     public Task FormatsAsync() => formats ??= FetchAsync(formatsParts);

@@ -4,7 +4,7 @@ using Tautline.Documents.Words;
 namespace Tautline.Web.Desk;
 
 /// <summary>How the page looks and in which language it speaks; both choices are kept in the browser.</summary>
-public sealed class Look(IJSRuntime browser)
+public sealed class Look(IJSRuntime browser, Late late)
 {
     /// <summary>'system' follows the device; 'sunlight' is black on white with thick lines, for a screen in the sun.</summary>
     public static IReadOnlyList<string> Themes { get; } = ["system", "light", "dark", "sunlight"];
@@ -25,6 +25,7 @@ public sealed class Look(IJSRuntime browser)
         if (language.Length == 0) language = FirstOf(await page.InvokeAsync<string>("languages"));
         string theme = await page.InvokeAsync<string>("choice", "theme");
         Theme = Themes.Contains(theme) ? theme : Themes[0];
+        await late.SpeakAsync(language);
         Say = Phrases.Of(language);
         await page.InvokeVoidAsync("choose", "language", Say.Language);
         await page.InvokeVoidAsync("look", Theme);
@@ -33,6 +34,7 @@ public sealed class Look(IJSRuntime browser)
 
     public async Task SpeakAsync(string language)
     {
+        await late.SpeakAsync(language);
         Say = Phrases.Of(language);
         await page!.InvokeVoidAsync("choose", "language", Say.Language);
         Changed?.Invoke();

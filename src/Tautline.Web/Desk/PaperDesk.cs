@@ -95,6 +95,7 @@ public sealed class PaperDesk(Session session, BrowserFiles files, Look look, La
         await Task.Delay(1); // so that the word is shown before the page's only thread is held
         try
         {
+            await late.SpeakAsync(Language);
             (string kind, byte[] bytes) = await make();
             string name = $"{session.PlainName}-{ending}";
             await files.SaveAsync(name, kind, bytes);

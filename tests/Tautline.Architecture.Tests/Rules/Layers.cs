@@ -10,6 +10,7 @@ internal static class Layers
     private static readonly Dictionary<string, int> Heights = new(StringComparer.Ordinal)
     {
         [Engine] = 0,
+        ["Tautline.Spanish"] = 0,
         ["Tautline.Formats"] = 1,
         ["Tautline.Field"] = 1,
         ["Tautline.Documents"] = 1,
