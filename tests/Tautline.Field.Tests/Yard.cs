@@ -43,4 +43,58 @@ internal static class Yard
         North = Length.FromFeet(north),
         Leg = leg is null ? null : new() { Id = new(leg) },
     };
+
+    /// <summary>The same fence so many feet long on one grade.</summary>
+    public static Job Sloped(double feet, double grade) => Job with
+    {
+        Lines = [Job.Lines[0] with { Vertices = [Vertex("a", 0, "leg") with { Leg = new() { Id = new("leg"), Grade = new(grade) } }, Vertex("b", feet, null)] }],
+    };
+
+    /// <summary>The same hundred feet with the ground shot at both ends, in feet over the datum.</summary>
+    public static Job Shot(double start, double end) => Job with
+    {
+        Lines =
+        [
+            Job.Lines[0] with
+            {
+                Ground = new()
+                {
+                    Shots =
+                    [
+                        new() { Leg = new("leg"), At = Length.Zero, Height = Length.FromFeet(start) },
+                        new() { Leg = new("leg"), At = Length.FromFeet(100), Height = Length.FromFeet(end) },
+                    ],
+                },
+            },
+        ],
+    };
+
+    /// <summary>A square, walked with the sun.</summary>
+    public static Job Closed(double side) => Job with
+    {
+        Lines =
+        [
+            Job.Lines[0] with
+            {
+                Closed = true,
+                Vertices =
+                [
+                    Vertex("a", 0, "one"), Vertex("b", side, "two") with { Order = new("2") }, Vertex("c", side, "three") with { Order = new("3"), East = Length.FromFeet(side) },
+                    Vertex("d", 0, "four") with { Order = new("4"), East = Length.FromFeet(side) },
+                ],
+            },
+        ],
+    };
+
+    /// <summary>The same fence with no posts wanted on a stretch, in feet from its start.</summary>
+    public static Job NoDig(double from, double to, double clearance) => Job with
+    {
+        Obstacles =
+        [
+            new() { Id = new("water"), Leg = new("leg"), Kind = Obstacle.NoDig, From = Length.FromFeet(from), To = Length.FromFeet(to), Clearance = Length.FromFeet(clearance) },
+        ],
+    };
+
+    /// <summary>The hundred feet with the posts of check job 1.</summary>
+    public static Job Counted => Job with { Specs = [Job.Specs[0] with { LinePost = "2.375-sch40", TerminalPost = "2.875-sch40", RailSection = "1.660-sch40" }] };
 }

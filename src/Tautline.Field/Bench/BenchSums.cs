@@ -2,6 +2,7 @@ using System.Globalization;
 using Tautline.Engine.Fabric;
 using Tautline.Engine.Quantities;
 using Tautline.Engine.Reasons;
+using Tautline.Field.Cards;
 
 namespace Tautline.Field.Bench;
 
@@ -36,13 +37,9 @@ internal static class BenchSums
         }
         var n = (int)bays.Value;
         // Each mark is rounded from the start of the tape, so that what is rounded does not add up.
-        var marks = Enumerable.Range(1, n).Select(i => Mark(new Length(span.Value * i / n), units));
+        var marks = Enumerable.Range(1, n).Select(i => TapeMark.Text(new Length(span.Value * i / n), units));
         return [Line("bays", bays, units), Length("bay", BenchFormulas.Bay(span, bays), units), new("marks", string.Join(", ", marks))];
     }
-
-    /// <summary>To half an inch, or to half a centimetre.</summary>
-    private static string Mark(Length at, UnitSystem units)
-        => units == UnitSystem.Metric ? LengthText.Metric(Engine.Quantities.Length.FromMillimetres(5 * Math.Round(at.Metres * 200, MidpointRounding.AwayFromZero))) : LengthText.FeetInches(at, 2);
 
     private static List<BenchLine> Slope(BenchReading read, UnitSystem units)
     {
