@@ -66,14 +66,6 @@ internal sealed class PaperSay(PaperChoice choice)
             : Say.Say("paper.at.every", ("a", Diamonds(at[0])), ("every", Diamonds(spaces[0])));
     }
 
-    /// <summary>Whole or half: 4, 2½.</summary>
-    public static string Diamonds(double diamonds)
-    {
-        long halves = (long)Math.Round(diamonds * 2);
-        string whole = (halves / 2).ToString(CultureInfo.InvariantCulture);
-        return halves % 2 == 0 ? whole : halves / 2 == 0 ? "½" : whole + "½";
-    }
-
     public string Method(RunHang hang)
     {
         string pullers = Say[hang.Pullers > 1 ? "paper.hang.twoPullers" : "paper.hang.onePuller"];
@@ -92,51 +84,20 @@ internal sealed class PaperSay(PaperChoice choice)
 
     public string Match(FabricSplice splice) => Say["paper.splice." + splice.Match.ToString()] + (splice.Certain ? "" : " " + Say["rolls.perhaps"]);
 
-    /// <summary>A cut, step by step.</summary>
-    public IEnumerable<string> Cut(BiasCut cut)
-    {
-        if (cut.Dressed)
-        {
-            yield return Say[cut.Columns == 0 ? "paper.cut.straight" : "paper.cut.nearly"];
-            if (cut.Columns != 0) yield return Say[cut.LongEdge == LongEdge.Top ? "paper.cut.dressBottom" : "paper.cut.dressTop"];
-            yield break;
-        }
+    /// <summary>Whole or half: 4, 2½.</summary>
+    public static string Diamonds(double diamonds) => HangPhrases.Diamonds(diamonds);
 
-        if (!cut.Cuttable)
-        {
-            yield return Say.Say("paper.cut.cannot", ("n", cut.Columns), ("rows", cut.Rows));
-            yield break;
-        }
+    /// <inheritdoc cref="HangPhrases.Cut"/>
+    public IEnumerable<string> Cut(BiasCut cut) => Say.Cut(cut);
 
-        string way = Say[cut.StepsOut ? "paper.cut.toTerminal" : "paper.cut.toRoll"];
-        yield return cut.StepsOut ? Say.Say("paper.cut.beginIn", ("n", cut.Columns)) : Say["paper.cut.beginEnd"];
-        double last = 0;
-        foreach (double crossing in cut.Crossings)
-        {
-            yield return last == 0
-                ? Say.Say("paper.cut.first", ("n", Diamonds(crossing)), ("way", way))
-                : Say.Say("paper.cut.more", ("n", Diamonds(crossing - last)), ("at", Diamonds(crossing)), ("way", way));
-            last = crossing;
-        }
+    /// <inheritdoc cref="HangPhrases.CutNotes"/>
+    public IReadOnlyList<string> CutNotes(BiasCut cut) => Say.CutNotes(cut);
 
-        yield return Say.Say("paper.cut.out", ("n", Diamonds(cut.Rows - last)));
-    }
+    /// <inheritdoc cref="HangPhrases.Slide"/>
+    public string Slide(StackItem item) => Say.Slide(item);
 
-    /// <summary>What holds at every step of such a cut; nothing for one that is straight or cannot be made.</summary>
-    public IReadOnlyList<string> CutNotes(BiasCut cut)
-        => cut.Dressed || !cut.Cuttable ? [] : [Say[cut.First == FirstInterlock.Unknown ? "paper.cut.nearest" : "paper.cut.each"], Say["paper.cut.leave"]];
-
-    /// <summary>A step of sliding on.</summary>
-    public string Slide(StackItem item)
-    {
-        string thing = Say.Count("paper.stack." + item.Kind.ToString(), item.Count);
-        string at = item.Diamonds.Count > 0 ? " " + Say.Say("paper.stack.at", ("list", string.Join(", ", item.Diamonds.Select(Diamonds)))) : "";
-        string[] marks = [.. item.Name.Split("toward ").Skip(1).Select(m => m.Split(' ')[0].TrimEnd(','))];
-        return thing + (marks.Length > 0 ? $" ({Say.Say("paper.toward", ("mark", string.Join(", ", marks)))})" : "") + at;
-    }
-
-    public string Moved(StackMove move) => Say.Say(
-        move.To > move.From ? "paper.stack.down" : "paper.stack.up", ("from", Diamonds(move.From)), ("by", Diamonds(Math.Abs(move.To - move.From))), ("to", Diamonds(move.To)));
+    /// <inheritdoc cref="HangPhrases.Moved"/>
+    public string Moved(StackMove move) => Say.Moved(move);
 
     public string Part(string part, string name) => Say.Or("part." + part, name);
 

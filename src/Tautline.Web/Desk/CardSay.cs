@@ -17,4 +17,18 @@ public static class CardSay
         Support.Cored => say.Say("cards.held.core", ("hole", words.Hole(post.HoleDiameter, post.HoleDepth))),
         _ => say.Say("cards.held.hole", ("hole", words.Hole(post.HoleDiameter, post.HoleDepth))),
     };
+
+    /// <summary>Posts of a line that follow one another as from and to: 'A1 – A4, A7'.</summary>
+    public static string Marks(IReadOnlyList<(int Line, int Post, string Mark)> posts)
+    {
+        List<string> told = [];
+        for (int i = 0, from = 0; i < posts.Count; i++)
+        {
+            if (i + 1 < posts.Count && posts[i + 1].Line == posts[i].Line && posts[i + 1].Post == posts[i].Post + 1) continue;
+            told.Add(i == from ? posts[i].Mark : i == from + 1 ? $"{posts[from].Mark}, {posts[i].Mark}" : $"{posts[from].Mark} – {posts[i].Mark}");
+            from = i + 1;
+        }
+
+        return string.Join(", ", told);
+    }
 }
