@@ -97,4 +97,16 @@ internal static class Yard
 
     /// <summary>The hundred feet with the posts of check job 1.</summary>
     public static Job Counted => Job with { Specs = [Job.Specs[0] with { LinePost = "2.375-sch40", TerminalPost = "2.875-sch40", RailSection = "1.660-sch40" }] };
+
+    /// <summary>The same hundred feet over a plane that is level along the line and rises to its right.</summary>
+    public static Job Tilted(double grade) => Job with
+    {
+        Ground = new()
+        {
+            Source = new() { File = "made up", Sha256 = new string('0', 64) },
+            Width = new(10),
+            Points = [-10, -5, 30 - 10 * grade, 10, -5, 30 + 10 * grade, 10, 40, 30 + 10 * grade, -10, 40, 30 - 10 * grade],
+            Faces = [0, 1, 2, 0, 2, 3],
+        },
+    };
 }

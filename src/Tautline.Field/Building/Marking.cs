@@ -52,7 +52,8 @@ public static class Marking
         };
     }
 
-    private static LogPlace PlaceAt(Plan plan, int line, Length station)
+    /// <param name="station">Level, from the start of the line.</param>
+    public static LogPlace PlaceAt(Plan plan, int line, Length station)
     {
         var leg = plan.Basis.Lines[line].Site.Chain.LegAt(station.Nanometres);
         return new() { Leg = leg.Leg?.Id ?? default, At = Length.FromNanometres(station.Nanometres - leg.StartNm), Called = plan.Lines[line].Name };

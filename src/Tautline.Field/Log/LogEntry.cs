@@ -17,9 +17,10 @@ public sealed record LogEntry
     public const string Ticket = "ticket";
     public const string Check = "check";
     public const string Punch = "punch";
+    public const string Change = "change";
 
     /// <summary>The kinds this program can read.</summary>
-    public static IReadOnlyList<string> Kinds { get; } = [Work, Hours, Note, Ticket, Check, Punch];
+    public static IReadOnlyList<string> Kinds { get; } = [Work, Hours, Note, Ticket, Check, Punch, Change];
 
     public required string Device { get; init; }
 
@@ -62,6 +63,9 @@ public sealed record LogEntry
 
     /// <summary>Of kind <see cref="Punch"/>: true once it is done.</summary>
     public bool? Mended { get; init; }
+
+    /// <summary>Of kind <see cref="Change"/>; what it is for stands in <see cref="Text"/>.</summary>
+    public ChangeOrder? Changed { get; init; }
 
     [JsonExtensionData]
     public Dictionary<string, JsonElement>? Extra { get; set; }
