@@ -31,4 +31,12 @@ public static class CardSay
 
         return string.Join(", ", told);
     }
+
+    /// <summary>Cents as whole money, '1,234.50', without a sign: the job names no currency.</summary>
+    public static string Money(long cents) => (cents / 100m).ToString("#,0.00", System.Globalization.CultureInfo.InvariantCulture);
+
+    /// <summary>A change that was agreed, in one sentence.</summary>
+    public static string Change(Phrases say, Tautline.Field.Log.LogEntry entry) => say.Say(
+        "cards.change.told", ("words", entry.Text), ("quantity", entry.Changed!.Quantity.ToString("0.####", System.Globalization.CultureInfo.InvariantCulture)), ("unit", entry.Changed.Unit),
+        ("price", Money(entry.Changed.UnitCents)), ("total", Money(entry.Changed.TotalCents)), ("signer", entry.Changed.Signer), ("place", entry.Place?.Called ?? ""));
 }

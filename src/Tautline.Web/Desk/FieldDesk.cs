@@ -100,6 +100,11 @@ public sealed partial class FieldDesk
 
     public Task<bool> HoursAsync(double hours, string operation) => AddAsync(e => e with { Kind = LogEntry.Hours, Worked = new() { Hours = hours, Operation = operation.Length > 0 ? operation : null } });
 
+    /// <summary>Work over and above the job, agreed and signed.</summary>
+    /// <param name="station">Level, from the start of the line.</param>
+    public Task<bool> ChangeAsync(ChangeOrder order, string words, int line, Length station)
+        => AddAsync(e => e with { Kind = LogEntry.Change, Text = words.Trim(), Place = Marking.PlaceAt(session.Plan, line, station), Changed = order });
+
     /// <summary>Days as they are written on the ticket, in the device's time; the last one counts whole.</summary>
     public Task<bool> TicketAsync(string number, DateOnly from, DateOnly to) => AddAsync(e => e with
     {
