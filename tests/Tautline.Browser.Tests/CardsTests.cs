@@ -69,7 +69,7 @@ public sealed class CardsTests(BrowserSite site)
         Assert.True(await visit.OverflowAsync() <= 0);
         await LookAsync(visit, $"list-{language}");
         string[] cards = await Cards(page).Locator(".card-list button").EvaluateAllAsync<string[]>("all => all.map(b => b.id.slice(5))");
-        Assert.Equal(["stake", "drill", "cut", "pour"], cards);
+        Assert.Equal(["stake", "drill", "cut", "pour", "stack", "fabric", "gate", "change", "drop"], cards);
         await TicketAsync(page, 1);
         foreach (string card in cards)
         {
@@ -78,6 +78,8 @@ public sealed class CardsTests(BrowserSite site)
             if (card == "drill") await TypeAsync(page, (0, "24 in"));
             if (card == "pour") await TypeAsync(page, (0, "15"), (2, "7"), (3, "35"));
             if (card == "cut") await TypeAsync(page, (0, "30 in"), (1, "25.8 in"), (2, "14 in"));
+            if (card == "fabric") await TypeAsync(page, (0, "120 30"));
+            if (card == "drop") await TypeAsync(page, (0, "1800"), (1, "80"));
             await LookAsync(visit, $"{card}-{language}");
             await BackAsync(page);
         }
@@ -134,5 +136,56 @@ public sealed class CardsTests(BrowserSite site)
         await TypeAsync(page, (0, "218 m"));
         await Assertions.Expect(Cards(page).Locator(".card-rows li").First).ToContainTextAsync("Rod");
         await LookAsync(visit, "stake-ground");
+    }
+
+    /// <summary>Three holes of rock at 45.50 are 136.50. Nothing is kept before it is signed; signed it is in the log, and still there after the page was opened again.</summary>
+    [Fact]
+    public async Task AChangeIsSignedBeforeTheWorkGoesOn()
+    {
+        await using Visit visit = await StartAsync(site, "level yard", "en-GB");
+        IPage page = visit.Page;
+        await OpenAsync(page, "change");
+        await TypeAsync(page, (0, "12' 6\""), (1, "rock at thirty inches, core drill"), (2, "3"), (3, "hole"), (4, "45.50"), (5, "R. Ash"));
+        await Assertions.Expect(Cards(page)).ToContainTextAsync("Total 136.50");
+        ILocator keep = Cards(page).GetByRole(AriaRole.Button, new() { Name = "Keep the change" });
+        await keep.ClickAsync();
+        await Assertions.Expect(Cards(page).GetByRole(AriaRole.Alert)).ToContainTextAsync("not signed");
+        await Assertions.Expect(page.Locator(".field-kept")).ToHaveAttributeAsync("data-kept", "0");
+
+        ILocator pad = Cards(page).Locator(".sign-pad");
+        await pad.ScrollIntoViewIfNeededAsync();
+        LocatorBoundingBoxResult box = (await pad.BoundingBoxAsync())!;
+        foreach (int stroke in new[] { 0, 1 })
+        {
+            await page.Mouse.MoveAsync(box.X + 40 + (stroke * 90), box.Y + 90);
+            await page.Mouse.DownAsync();
+            for (int i = 1; i <= 8; i++) await page.Mouse.MoveAsync(box.X + 40 + (stroke * 90) + (i * 10), box.Y + 90 - (i % 2 * 40));
+            await page.Mouse.UpAsync();
+            await Assertions.Expect(pad.Locator("polyline")).ToHaveCountAsync(stroke + 2);
+        }
+        await LookAsync(visit, "change-signed");
+        await keep.ClickAsync();
+        await Assertions.Expect(page.Locator(".field-kept")).ToHaveAttributeAsync("data-kept", "1");
+        await Assertions.Expect(Cards(page)).ToContainTextAsync("Kept in the log");
+        await Assertions.Expect(pad.Locator("polyline")).ToHaveCountAsync(1);
+
+        await page.ReloadAsync();
+        await visit.GoAsync("Field");
+        await Assertions.Expect(page.Locator(".field-list").Last).ToContainTextAsync("rock at thirty inches, core drill: 3 hole × 45.50 = 136.50, yard, signed R. Ash");
+        await OpenAsync(page, "change");
+        await Assertions.Expect(Cards(page)).ToContainTextAsync("Together 136.50");
+        Assert.DoesNotContain(visit.Troubles, t => t.StartsWith("uncaught", StringComparison.Ordinal));
+    }
+
+    /// <summary>Over a surface the card says how far the leaves stand over the ground on both sides of the line.</summary>
+    [Fact]
+    public async Task TheGateCardLooksUnderTheArc()
+    {
+        await using Visit visit = await StartAsync(site, "larkspur ground", "en-GB");
+        IPage page = visit.Page;
+        await OpenAsync(page, "gate");
+        await Assertions.Expect(Cards(page)).ToContainTextAsync("Swung to the left");
+        await Assertions.Expect(Cards(page)).ToContainTextAsync("Swung to the right");
+        await LookAsync(visit, "gate-ground");
     }
 }

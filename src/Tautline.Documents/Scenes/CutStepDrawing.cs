@@ -25,7 +25,7 @@ public static class CutStepDrawing
         foreach (CutStroke stroke in card.Mesh.Concat(card.Path).Where(s => Seen(s, top)).OrderBy(s => s.Line is CutLine.Path or CutLine.StepOver))
             Draw(stroke, X, Y, width, items);
         foreach (double at in card.Crossings.Prepend(0).Append(card.Rows).Where(c => c >= top && c <= top + Rows))
-            items.Add(new SceneItem.Text(SceneRole.Strong, 6, Math.Clamp(Y(at) + (Type * 0.35), Type, height - 4), DiamondText.Number(at), at == row ? Type * 1.4 : Type));
+            items.Add(new SceneItem.Text(SceneRole.Strong, 6, Math.Clamp(Y(at) + (Type * 0.35), Type, height - 4), HangPhrases.Diamonds(at), at == row ? Type * 1.4 : Type));
         items.Add(new SceneItem.Text(SceneRole.Label, width - 4, Type * 1.2, say["card.terminal"], Type, TextAnchor.End));
         items.Add(new SceneItem.Text(SceneRole.Label, 44, Type * 1.2, say["card.roll"], Type));
         return new(width, height, items, scale);

@@ -12,6 +12,10 @@ public static class RunPosts
         return [.. line.Runs.Select(run => (IReadOnlyList<int>)[.. Indices(line, run).Where(taken.Add)])];
     }
 
+    /// <summary>The same, a post twice where a second roller post like it stands off the line: so many holes are dug and so many pipes set.</summary>
+    public static IReadOnlyList<IReadOnlyList<int>> WithRollers(LinePlan line)
+        => [.. Of(line).Select(posts => (IReadOnlyList<int>)[.. posts, .. line.Gates.Select(g => g.Roller).OfType<int>().Where(posts.Contains)])];
+
     private static IEnumerable<int> Indices(LinePlan line, RunPlan run)
     {
         for (var i = run.FromPost; i != run.ToPost; i = (i + 1) % line.Posts.Count) yield return i;

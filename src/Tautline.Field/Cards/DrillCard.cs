@@ -26,7 +26,11 @@ public enum DrillWord
 /// <param name="Post">Index in its line.</param>
 /// <param name="Stretch">What it reaches into; nothing where it is clear.</param>
 /// <param name="Drilled">By the log.</param>
-public sealed record DrillRow(int Line, int Post, DrillWord Word, Obstacle? Stretch, bool Drilled);
+public sealed record DrillRow(int Line, int Post, DrillWord Word, Obstacle? Stretch, bool Drilled)
+{
+    /// <summary>The second roller post of a cantilever gate, beside the line; <see cref="Post"/> is its first. The log does not know it.</summary>
+    public bool SecondRoller { get; init; }
+}
 
 /// <summary>
 /// Which holes may be drilled at a moment: only with a locate ticket in force, never in a stretch where no post may stand, and by hand or vacuum within the tolerance
@@ -47,16 +51,33 @@ public sealed record DrillCard(DigWatch Ticket, bool AsksZone, IReadOnlyList<Dri
         var stretches = plan.Basis.Lines.SelectMany(l => l.Site.Zones.Select(z => new Stretch(l.Site, z))).ToList();
         var asks = zone is null && stretches.Exists(s => s.IsBuriedLine);
         if (!ticket.MayDig || asks) return new(ticket, asks, []);
-        var left = Today.Of(plan, log).Rows.Where(r => r.Operation == Operations.Drill).SelectMany(r => r.Left.Select(p => (r.Line, p))).ToHashSet();
+        var drilled = Drilled(plan, log);
         var rows = from l in Enumerable.Range(0, plan.Lines.Count)
                    from p in Enumerable.Range(0, plan.Lines[l].Posts.Count)
-                   select Row(plan, l, p, stretches, zone ?? Length.Zero, !left.Contains((l, p)));
-        return new(ticket, false, [.. rows]);
+                   select Row(plan, l, p, stretches, zone ?? Length.Zero, drilled.Contains((l, p)));
+        var rollers = from l in Enumerable.Range(0, plan.Lines.Count)
+                      from g in plan.Lines[l].Gates
+                      where g is { Roller: not null, SecondRoller: not null }
+                      select Row(plan, l, g.Roller!.Value, stretches, zone ?? Length.Zero, false, g.SecondRoller);
+        return new(ticket, false, [.. rows, .. rollers]);
     }
 
-    private static DrillRow Row(Plan plan, int line, int index, List<Stretch> stretches, Length zone, bool drilled)
+    /// <summary>A post between two gates belongs to no run: the log says nothing of it, so it is not held to be drilled.</summary>
+    private static HashSet<(int Line, int Post)> Drilled(Plan plan, LogState log)
+    {
+        var rows = Today.Of(plan, log).Rows.Where(r => r.Operation == Operations.Drill).ToList();
+        return [.. rows.SelectMany(r => RunPosts.Of(plan.Lines[r.Line])[r.Run].Except(r.Left).Select(p => (r.Line, p)))];
+    }
+
+    private static DrillRow Row(Plan plan, int line, int index, List<Stretch> stretches, Length zone, bool drilled, Length? roller = null)
     {
         var post = plan.Lines[line].Posts[index];
+        if (roller is { } station && plan.Basis.Lines[line].Site.Chain.Point(station.Nanometres) is var (east, north)) post = post with { Station = station, East = new(east), North = new(north) };
+        return Judged(plan, line, index, post, stretches, zone, drilled) with { SecondRoller = roller is not null };
+    }
+
+    private static DrillRow Judged(Plan plan, int line, int index, PostPlan post, List<Stretch> stretches, Length zone, bool drilled)
+    {
         if (post.Support is Support.Plated or Support.Bracketed or Support.Standing) return new(line, index, DrillWord.NoHole, null, drilled);
         // A driven post has no hole: it reaches as far as its pipe.
         var half = (post.HoleDiameter > Length.Zero ? post.HoleDiameter : plan.Basis.Lines[line].Posts[index].Section.OutsideDiameter) / 2;

@@ -14,11 +14,15 @@ public sealed record DropPosts(string Section, Length Order, int Count, Mass Mas
 public sealed record DropPart(TakeoffLine Part, double Net, Mass? Mass);
 
 /// <summary>What is laid down at one place.</summary>
-/// <param name="Run">Index of the run in its line; nothing for what belongs to the line as a whole: fittings of its posts, gates.</param>
+/// <param name="Run">Index of the run in its line; nothing for what belongs to the line as a whole: fittings of its posts, gates, a post between two gates.</param>
 /// <param name="Rolls">Rolls the run is the first to open, by their index among the plan's rolls.</param>
 /// <param name="Bags">For its holes.</param>
 /// <param name="Weight">Of all that has one: posts as cut, rolls whole, parts net, and bags where their weight was given.</param>
-public sealed record DropBundle(int Line, int? Run, IReadOnlyList<DropPosts> Posts, IReadOnlyList<DropPart> Parts, IReadOnlyList<int> Rolls, int Bags, Mass Weight);
+public sealed record DropBundle(int Line, int? Run, IReadOnlyList<DropPosts> Posts, IReadOnlyList<DropPart> Parts, IReadOnlyList<int> Rolls, int Bags, Mass Weight)
+{
+    /// <summary>Nothing of it has a weight.</summary>
+    public bool NotWeighed => Weight.Kilograms <= 0;
+}
 
 /// <summary>One trip of the truck.</summary>
 /// <param name="Drops">Indices of bundles in the order they are laid down; loaded the other way round.</param>
@@ -46,10 +50,12 @@ public sealed record DropSheet(IReadOnlyList<DropBundle> Bundles, IReadOnlyList<
         List<DropBundle> bundles = [];
         for (var l = 0; l < plan.Lines.Count; l++)
         {
-            var posts = RunPosts.Of(plan.Lines[l]);
+            var posts = RunPosts.WithRollers(plan.Lines[l]);
             for (var r = 0; r < plan.Lines[l].Runs.Count; r++)
                 bundles.Add(Bundle(plan, l, r, posts[r], Parts(shares.Where(s => s.Place == new FencePlace(FencePlaceKind.Run, l, r))), rolls.GetValueOrDefault((l, r), []), bag));
-            if (Parts(shares.Where(s => s.Place.Line == l && s.Place.Kind != FencePlaceKind.Run)) is { Count: > 0 } rest) bundles.Add(Bundle(plan, l, null, [], rest, [], bag));
+            var rest = Parts(shares.Where(s => s.Place.Line == l && s.Place.Kind != FencePlaceKind.Run));
+            List<int> between = [.. Enumerable.Range(0, plan.Lines[l].Posts.Count).Except(posts.SelectMany(p => p))];
+            if (rest.Count + between.Count > 0) bundles.Add(Bundle(plan, l, null, between, rest, [], bag));
         }
         var unweighed = bundles.SelectMany(b => b.Parts).Where(p => p.Mass is null).Select(p => p.Part).Distinct().OrderBy(p => p.Number);
         return new(bundles, Trip(bundles, limit), [.. unweighed, .. plan.Takeoff.Where(t => t.Part == "concrete-bag" && bag is null)]);

@@ -38,14 +38,14 @@ public sealed record PourCard(IReadOnlyList<PourHoles> Holes)
 
     public int Bags => Holes.Sum(h => h.Count * h.Bags);
 
-    /// <summary>The holes of a run that the plan fills with concrete; a terminal belongs to the first run it stands at.</summary>
+    /// <summary>The holes of a run that the plan fills with concrete; a terminal belongs to the first run it stands at, a second roller post to its first.</summary>
     /// <param name="overBreak">0.1 for a tenth more than hole minus post, from the crew's own pours.</param>
     /// <param name="bag">What one bag yields.</param>
     /// <exception cref="ArgumentOutOfRangeException">Over-break below zero, or a bag that yields nothing.</exception>
     public static PourCard OfRun(Plan plan, int line, int run, double overBreak, Volume bag)
     {
         var planned = plan.Lines[line];
-        var posts = RunPosts.Of(planned)[run].Select(p => planned.Posts[p]).Where(p => p.Support == Support.Concrete);
+        var posts = RunPosts.WithRollers(planned)[run].Select(p => planned.Posts[p]).Where(p => p.Support == Support.Concrete);
         return new([.. posts.GroupBy(p => (p.HoleDiameter, p.HoleDepth, p.Concrete)).Select(g => Of(g.Count(), g.Key.HoleDiameter, g.Key.HoleDepth, g.Key.Concrete, overBreak, bag))]);
     }
 

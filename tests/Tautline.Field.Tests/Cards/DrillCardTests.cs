@@ -79,6 +79,28 @@ public sealed class DrillCardTests
         Assert.Equal(11, Numbers(Card(job, null), DrillWord.MayDrill).Count());
     }
 
+    /// <summary>
+    /// A cantilever gate 20 ft wide from 30 ft, running back to the end: first roller at 50 ft and half a 4-in post, the second its 10-ft tail behind it at 60.17 ft. A line
+    /// marked from 60 to 61 ft takes that hole, which is on no line of the fence.
+    /// </summary>
+    [Fact]
+    public void TheSecondRollerPostIsDugToo()
+    {
+        var job = Yard.NoDig(60, 61, 0) with
+        {
+            Gates = [new() { Id = new("gate"), Leg = new("leg"), Kind = Gate.Cantilever, NearFace = Length.FromFeet(30), Opening = Length.FromFeet(20), RunsBack = "end" }],
+        };
+        var roller = Assert.Single(Card(job, 12).Rows, r => r.SecondRoller);
+        Assert.Equal(DrillWord.NoPost, roller.Word);
+    }
+
+    [Fact]
+    public void APostBetweenTwoGatesIsNotTakenForDrilled()
+    {
+        var card = Card(Yard.TwoGates, null);
+        Assert.Equal(Yard.Plan(Yard.TwoGates).Now.Lines[0].Posts.Count, card.Rows.Count(r => !r.Drilled && r.Word == DrillWord.MayDrill));
+    }
+
     [Fact]
     public void PostsThatAreDrilledAreKnown()
     {

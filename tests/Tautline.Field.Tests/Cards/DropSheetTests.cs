@@ -38,6 +38,14 @@ public sealed class DropSheetTests
             Assert.Equal(part.Net, sheet.Bundles.SelectMany(b => b.Parts).Where(p => p.Part == part).Sum(p => p.Net), 1e-6);
     }
 
+    [Fact]
+    public void APostBetweenTwoGatesIsCarriedToo()
+    {
+        var plan = Yard.Plan(Yard.TwoGates).Now;
+        Assert.Equal(1, DropSheet.Of(plan, null, null).Bundles.Single(b => b.Run is null).Posts.Sum(p => p.Count));
+        Assert.Equal(plan.Lines[0].Posts.Count, DropSheet.Of(plan, null, null).Bundles.Sum(b => b.Posts.Sum(p => p.Count)));
+    }
+
     /// <summary>A square of four runs and its fittings: in one trip everything, loaded from the last bundle to the first; with room for less it goes in more trips, none of them over.</summary>
     [Fact]
     public void WhatIsLaidDownLastIsLoadedFirst()

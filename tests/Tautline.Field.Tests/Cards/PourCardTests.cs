@@ -44,6 +44,19 @@ public sealed class PourCardTests
         Assert.Throws<ArgumentOutOfRangeException>(() => Run(-0.1));
     }
 
+    /// <summary>The holes of all runs together are those of the take-off: the bags of a yard with a cantilever gate, its second roller post among them.</summary>
+    [Fact]
+    public void NoHoleIsLeftOut()
+    {
+        var job = Yard.Counted with
+        {
+            Gates = [new() { Id = new("gate"), Leg = new("leg"), Kind = Engine.Jobs.Gate.Cantilever, NearFace = Length.FromFeet(30), Opening = Length.FromFeet(20), RunsBack = "end" }],
+        };
+        var plan = Yard.Plan(job).Now;
+        Assert.Equal(plan.Lines[0].Posts.Count + 1, Enumerable.Range(0, plan.Lines[0].Runs.Count).Sum(r => PourCard.OfRun(plan, 0, r, 0, bag80).Count));
+        Assert.Equal(plan.Takeoff.Single(t => t.Part == "concrete-bag").Purchase, Enumerable.Range(0, plan.Lines[0].Runs.Count).Sum(r => PourCard.OfRun(plan, 0, r, 0, bag80).Bags));
+    }
+
     /// <summary>Poured on 26 February of a leap year, five days: 2 March.</summary>
     [Fact]
     public void DaysAreCountedThroughALeapDay()
