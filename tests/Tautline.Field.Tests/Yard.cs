@@ -98,14 +98,10 @@ internal static class Yard
     /// <summary>The hundred feet with the posts of check job 1.</summary>
     public static Job Counted => Job with { Specs = [Job.Specs[0] with { LinePost = "2.375-sch40", TerminalPost = "2.875-sch40", RailSection = "1.660-sch40" }] };
 
-    /// <summary>Two walk gates side by side: the post between them stands in no run.</summary>
-    public static Job TwoGates => Counted with
+    /// <summary>A walk gate right at the start: its first post stands in no run.</summary>
+    public static Job GateFirst => Counted with
     {
-        Gates =
-        [
-            new() { Id = new("one"), Leg = new("leg"), Kind = Gate.Walk, NearFace = Length.FromFeet(30), Opening = Length.FromFeet(4) },
-            new() { Id = new("two"), Leg = new("leg"), Kind = Gate.Walk, NearFace = Length.FromFeet(34) + Length.FromInches(2.875), Opening = Length.FromFeet(4) },
-        ],
+        Gates = [new() { Id = new("gate"), Leg = new("leg"), Kind = Gate.Walk, NearFace = Length.FromInches(1.4375), Opening = Length.FromFeet(4) }],
     };
 
     /// <summary>The same hundred feet over a plane that is level along the line and rises to its right.</summary>

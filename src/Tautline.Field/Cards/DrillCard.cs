@@ -62,7 +62,7 @@ public sealed record DrillCard(DigWatch Ticket, bool AsksZone, IReadOnlyList<Dri
         return new(ticket, false, [.. rows, .. rollers]);
     }
 
-    /// <summary>A post between two gates belongs to no run: the log says nothing of it, so it is not held to be drilled.</summary>
+    /// <summary>The first post of a gate that opens a line belongs to no run: the log says nothing of it, so it is not held to be drilled.</summary>
     private static HashSet<(int Line, int Post)> Drilled(Plan plan, LogState log)
     {
         var rows = Today.Of(plan, log).Rows.Where(r => r.Operation == Operations.Drill).ToList();

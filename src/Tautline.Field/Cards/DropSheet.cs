@@ -14,7 +14,7 @@ public sealed record DropPosts(string Section, Length Order, int Count, Mass Mas
 public sealed record DropPart(TakeoffLine Part, double Net, Mass? Mass);
 
 /// <summary>What is laid down at one place.</summary>
-/// <param name="Run">Index of the run in its line; nothing for what belongs to the line as a whole: fittings of its posts, gates, a post between two gates.</param>
+/// <param name="Run">Index of the run in its line; nothing for what belongs to the line as a whole: fittings of its posts, gates, posts that stand in no run.</param>
 /// <param name="Rolls">Rolls the run is the first to open, by their index among the plan's rolls.</param>
 /// <param name="Bags">For its holes.</param>
 /// <param name="Weight">Of all that has one: posts as cut, rolls whole, parts net, and bags where their weight was given.</param>

@@ -95,10 +95,10 @@ public sealed class DrillCardTests
     }
 
     [Fact]
-    public void APostBetweenTwoGatesIsNotTakenForDrilled()
+    public void APostInNoRunIsNotTakenForDrilled()
     {
-        var card = Card(Yard.TwoGates, null);
-        Assert.Equal(Yard.Plan(Yard.TwoGates).Now.Lines[0].Posts.Count, card.Rows.Count(r => !r.Drilled && r.Word == DrillWord.MayDrill));
+        var card = Card(Yard.GateFirst, null);
+        Assert.Equal(Yard.Plan(Yard.GateFirst).Now.Lines[0].Posts.Count, card.Rows.Count(r => !r.Drilled && r.Word == DrillWord.MayDrill));
     }
 
     [Fact]

@@ -39,9 +39,9 @@ public sealed class DropSheetTests
     }
 
     [Fact]
-    public void APostBetweenTwoGatesIsCarriedToo()
+    public void APostInNoRunIsCarriedToo()
     {
-        var plan = Yard.Plan(Yard.TwoGates).Now;
+        var plan = Yard.Plan(Yard.GateFirst).Now;
         Assert.Equal(1, DropSheet.Of(plan, null, null).Bundles.Single(b => b.Run is null).Posts.Sum(p => p.Count));
         Assert.Equal(plan.Lines[0].Posts.Count, DropSheet.Of(plan, null, null).Bundles.Sum(b => b.Posts.Sum(p => p.Count)));
     }
