@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
@@ -14,13 +13,13 @@ public sealed class Phrases
     public const string English = "en";
     public const string Spanish = "es";
 
-    private readonly FrozenDictionary<string, string> texts;
+    private readonly Dictionary<string, string> texts;
 
     private Phrases(string language)
     {
         using Stream file = language == Spanish ? OpenSpanish() : typeof(Phrases).Assembly.GetManifestResourceStream("words.en.json")!;
         using JsonDocument read = JsonDocument.Parse(file);
-        texts = read.RootElement.EnumerateObject().ToFrozenDictionary(p => p.Name, p => p.Value.GetString()!, StringComparer.Ordinal);
+        texts = read.RootElement.EnumerateObject().ToDictionary(p => p.Name, p => p.Value.GetString()!, StringComparer.Ordinal);
         Language = language;
     }
 

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using static Tautline.Engine.Catalog.RuleUnit;
 using static Tautline.Engine.Catalog.RuleUse;
 
@@ -7,7 +6,7 @@ namespace Tautline.Engine.Catalog;
 /// <summary>Every limit there is, by key. A rule file or a job that names another is told so.</summary>
 public static class RuleKeys
 {
-    private static readonly FrozenDictionary<string, RuleKey> byKey = Rows().ToFrozenDictionary(k => k.Key, StringComparer.Ordinal);
+    private static readonly Dictionary<string, RuleKey> byKey = Rows().ToDictionary(k => k.Key, StringComparer.Ordinal);
 
     /// <summary>In order of key.</summary>
     public static IReadOnlyList<RuleKey> All { get; } = [.. byKey.Values.OrderBy(k => k.Key, StringComparer.Ordinal)];
