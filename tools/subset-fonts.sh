@@ -12,7 +12,7 @@ set -eu
 here=$(cd "$(dirname "$0")/.." && pwd)
 FONTS=${FONTS:-/usr/share/fonts/truetype/noto} \
 NOTICE=${NOTICE:-/usr/share/doc/fonts-noto-core/copyright} \
-OUT="$here/src/Tautline.Documents/Fonts" \
+OUT="$here/src/Tautline.Papers/Fonts" \
 exec "${PYTHON:-/usr/bin/python3}" - <<'PYTHON'
 import os, tempfile
 from fontTools import subset
@@ -103,3 +103,7 @@ with open(f"{OUT}/OFL.txt", "w", encoding="utf-8") as out:
               "SIL OPEN FONT LICENSE Version 1.1 - 26 February 2007\n\n")
     out.write("\n".join(licence_text()) + "\n")
 PYTHON
+
+for style in Regular Bold; do
+  python3 "$here/tools/font-widths.py" "$here/src/Tautline.Papers/Fonts/TautlineSans-$style.ttf" "$here/src/Tautline.Documents/Fonts/TautlineSans-$style.widths"
+done

@@ -4,7 +4,7 @@ namespace Tautline.Documents.Scenes;
 
 /// <summary>
 /// How wide text is in the typeface of the papers, read off its own tables (OpenType 1.9: head, hhea, hmtx, cmap subtable format 4), so that a page can
-/// measure without the writer of PDF. Signs the typeface lacks are as wide as its empty box.
+/// measure without the writer of PDF. Those tables alone stand in this assembly; the outlines go with the papers. Signs the typeface lacks are as wide as its empty box.
 /// </summary>
 public sealed class FontWidths
 {
@@ -13,7 +13,7 @@ public sealed class FontWidths
 
     private FontWidths(string face)
     {
-        using Stream resource = typeof(FontWidths).Assembly.GetManifestResourceStream(face + ".ttf") ?? throw new InvalidOperationException($"The font {face} is not in this assembly.");
+        using Stream resource = typeof(FontWidths).Assembly.GetManifestResourceStream(face + ".widths") ?? throw new InvalidOperationException($"The font {face} is not in this assembly.");
         font = new byte[resource.Length];
         resource.ReadExactly(font);
         perEm = U16(Table("head") + 18);

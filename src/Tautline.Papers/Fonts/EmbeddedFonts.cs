@@ -3,7 +3,7 @@ using PdfSharp.Fonts;
 namespace Tautline.Papers.Fonts;
 
 /// <summary>
-/// Gives PDFsharp the two faces that are built into the assembly of the scenes, and no other: a document
+/// Gives PDFsharp the two faces that are built into this assembly, and no other: a document
 /// then looks the same on every machine, and in a browser, where there are no system fonts.
 /// </summary>
 internal sealed class EmbeddedFonts : IFontResolver
@@ -26,7 +26,7 @@ internal sealed class EmbeddedFonts : IFontResolver
 
     public byte[] GetFont(string faceName)
     {
-        using Stream resource = typeof(Tautline.Documents.Scenes.FontWidths).Assembly.GetManifestResourceStream(faceName + ".ttf")
+        using Stream resource = typeof(EmbeddedFonts).Assembly.GetManifestResourceStream(faceName + ".ttf")
             ?? throw new InvalidOperationException($"The font {faceName} is not in this assembly.");
         byte[] bytes = new byte[resource.Length];
         resource.ReadExactly(bytes);
