@@ -16,7 +16,7 @@ public sealed class Late(LazyAssemblyLoader loader)
         "Tautline.Papers.wasm", "PdfSharp.wasm", "PdfSharp.Shared.wasm", "PdfSharp.System.wasm", "System.ComponentModel.Primitives.wasm", "System.IO.Compression.wasm", "QRCoder.wasm",
     ];
 
-    private static readonly string[] tableParts = ["SpreadCheetah.wasm", "System.IO.Compression.wasm"];
+    private static readonly string[] tableParts = ["SpreadCheetah.wasm", "System.Drawing.Primitives.wasm", "System.IO.Compression.wasm"];
 
     private static readonly string[] fieldParts = ["Tautline.Field.wasm"];
 
