@@ -1,7 +1,7 @@
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using Microsoft.Extensions.DependencyInjection;
+using Tautline.Desk;
 using Tautline.Web;
-using Tautline.Web.Desk;
 
 WebAssemblyHostBuilder builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<DeskPage>("#app");
@@ -16,5 +16,5 @@ builder.Services.AddSingleton<BrowserPage>();
 builder.Services.AddSingleton<Late>();
 builder.Services.AddSingleton<Doings>();
 builder.Services.AddSingleton<PaperDesk>();
-builder.Services.AddSingleton<FieldGate>();
+builder.Services.AddSingleton(FieldParts.Gate);
 await builder.Build().RunAsync();

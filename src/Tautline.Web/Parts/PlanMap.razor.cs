@@ -1,10 +1,10 @@
 using System.Text.Json;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
+using Tautline.Desk;
+using Tautline.Desk.Map;
 using Tautline.Engine.Picture;
 using Tautline.Engine.Quantities;
-using Tautline.Web.Desk;
-using Tautline.Web.Desk.Map;
 
 namespace Tautline.Web.Parts;
 

@@ -1,9 +1,9 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
-using Tautline.Web.Desk;
-using Tautline.Web.Desk.Map;
-using Tautline.Web.Desk.Side;
+using Tautline.Desk;
+using Tautline.Desk.Map;
+using Tautline.Desk.Side;
 
 namespace Tautline.Web.Parts;
 

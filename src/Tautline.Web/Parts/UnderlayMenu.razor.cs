@@ -3,7 +3,7 @@ using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.JSInterop;
 using Tautline.Formats.Coordinates;
-using Tautline.Web.Desk.Map;
+using Tautline.Desk.Map;
 
 namespace Tautline.Web.Parts;
 

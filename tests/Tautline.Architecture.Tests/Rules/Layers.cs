@@ -17,9 +17,11 @@ internal static class Layers
         ["Tautline.Cutting"] = 1,
         ["Tautline.Store"] = 1,
         ["Tautline.Papers"] = 2,
-        ["Tautline.Web"] = 3,
-        ["Tautline.Server"] = 3,
-        ["Tautline.Cli"] = 3,
+        ["Tautline.Desk"] = 3,
+        ["Tautline.FieldScreens"] = 4,
+        ["Tautline.Web"] = 5,
+        ["Tautline.Server"] = 5,
+        ["Tautline.Cli"] = 5,
     };
 
     // The server hands out the web app, and `tautline serve` starts the server.

@@ -1,0 +1,108 @@
+using System.Text;
+using Tautline.Desk;
+using Tautline.Engine.Jobs;
+using Tautline.Field.Log;
+using Tautline.Field.Merging;
+
+namespace Tautline.FieldScreens;
+
+/// <summary>Handing the job and its log from one device to another, as a file.</summary>
+public sealed partial class FieldDesk
+{
+    /// <summary>What several people gave different values, until one settles it.</summary>
+    public IReadOnlyList<Conflict> Conflicts { get; private set; } = [];
+
+    /// <summary>What is not taken of the last file, and why.</summary>
+    public IReadOnlyList<ExchangeFault> Faults { get; private set; } = [];
+
+    /// <summary>True where the last file was of another job.</summary>
+    public bool OfAnother { get; private set; }
+
+    /// <summary>Entries that came with the last file and were new here; nothing before the first.</summary>
+    public int? Came { get; private set; }
+
+    /// <summary>All this device knows of the job, as a file.</summary>
+    public Task HandOverAsync() => DoAsync(async () =>
+    {
+        SharedJob shared = await SharedAsync();
+        await KeepAsync(session.Job, shared, []);
+        await files.SaveAsync($"{session.PlainName}-field.json", "application/json", ExchangeFile.Write(new(session.Job.Id, shared, entries)));
+    });
+
+    /// <summary>Takes in what another device knows. The same file again changes nothing.</summary>
+    public Task TakeInAsync(byte[] file) => DoAsync(async () =>
+    {
+        ExchangeReading reading = ExchangeFile.Read(file);
+        (Faults, OfAnother, Came) = (reading.Faults, reading.Exchange is { } read && read.Job.Value != job, null);
+        if (reading.Exchange is not { } theirs || OfAnother) return;
+        HashSet<LogKey> known = [.. entries.Select(e => e.Key)];
+        List<LogEntry> come = [.. theirs.Log.Where(e => known.Add(e.Key))];
+        if (!await BecomeAsync((await SharedAsync()).Merge(theirs.Shared), come)) return;
+        Came = come.Count;
+    });
+
+    /// <summary>A person says which value shall stand.</summary>
+    public Task SettleAsync(Conflict conflict, string? value) => DoAsync(async () =>
+    {
+        SharedJob shared = await SharedAsync();
+        (string device, long number) = await shelf.NextNumberAsync();
+        Resolution settled = new(conflict.Path, conflict.Stands, conflict.Others, value);
+        await BecomeAsync(shared.Record(session.Job, new(device, number), Now, Person, settled), []);
+    });
+
+    private long Now => clock.GetUtcNow().ToUnixTimeMilliseconds();
+
+    private static SharedJob? Known(byte[] kept) => kept.Length == 0 ? null
+        : ExchangeFile.Read(kept).Exchange?.Shared ?? (JobFile.Read(kept).Job is { } root ? SharedJob.Begin(root) : null);
+
+    /// <summary>What is shared, with this device's own edits since.</summary>
+    private async Task<SharedJob> SharedAsync()
+    {
+        SharedJob shared = Known(await shelf.SharedAsync(job)) ?? SharedJob.Begin(session.Job);
+        if (JobDiff.Of(shared.Fields, JobFlat.Of(session.Job)).Count == 0) return shared;
+        (string device, long number) = await shelf.NextNumberAsync();
+        return shared.Record(session.Job, new(device, number), Now, Person);
+    }
+
+    /// <summary>The desk takes up what is shared; where it does not add up to a job it is told, and nothing is changed.</summary>
+    private async Task<bool> BecomeAsync(SharedJob shared, List<LogEntry> come)
+    {
+        JobReading head = shared.Head;
+        if (head.Job is not { } merged || head.HasErrors)
+        {
+            Faults = [.. Faults, .. head.Problems.Select(p => new ExchangeFault(p.Place.Path, Engine.Problems.ProblemText.Message(p, session.Job.Units)))];
+            return false;
+        }
+
+        await KeepAsync(merged, shared, come);
+        Conflicts = shared.Conflicts;
+        entries.AddRange(come);
+        Log = LogState.Of(entries);
+        if (JobDiff.Of(JobFlat.Of(session.Job), JobFlat.Of(merged)).Count > 0) await session.Apply("merge", _ => merged);
+        await session.BuildAsync(Built);
+        return true;
+    }
+
+    private Task KeepAsync(Job now, SharedJob shared, List<LogEntry> come) => shelf.WriteSharedAsync(
+        job, now.Name, JobFile.Write(now), ExchangeFile.Write(new(now.Id, shared, [])), [.. come.Select(e => (e.Device, e.Sequence, Encoding.UTF8.GetString(LogJson.Write(e))))]);
+
+    private async Task DoAsync(Func<Task> work)
+    {
+        if (Busy || session.ReadOnly) return;
+        (Busy, Trouble) = (true, "");
+        changed();
+        try
+        {
+            await work();
+        }
+        catch (ShelfException fault)
+        {
+            (Trouble, TroubleIsRoom) = (fault.Message, fault.Full);
+        }
+        finally
+        {
+            Busy = false;
+            changed();
+        }
+    }
+}
