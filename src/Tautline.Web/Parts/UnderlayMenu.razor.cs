@@ -2,8 +2,8 @@ using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.JSInterop;
-using Tautline.Formats.Coordinates;
 using Tautline.Desk.Map;
+using Tautline.Formats.Coordinates;
 
 namespace Tautline.Web.Parts;
 
