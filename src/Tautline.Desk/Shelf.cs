@@ -29,6 +29,10 @@ public sealed class ShelfException(bool full, string message) : Exception(messag
 /// <summary>Jobs in this browser's own database. A write is over when the browser has it on disk.</summary>
 public sealed class Shelf(IJSRuntime browser)
 {
+    /// <summary>What is kept of a type that the browser answers with.</summary>
+    public const DynamicallyAccessedMemberTypes Answered
+        = DynamicallyAccessedMemberTypes.PublicConstructors | DynamicallyAccessedMemberTypes.PublicFields | DynamicallyAccessedMemberTypes.PublicProperties;
+
     private readonly Lazy<Task<IJSObjectReference>> script = new(() => browser.InvokeAsync<IJSObjectReference>("import", "./scripts/shelf.mjs").AsTask());
 
     /// <summary>The last changed first; those in the bin among them.</summary>
@@ -56,6 +60,9 @@ public sealed class Shelf(IJSRuntime browser)
         string[] given = (await AskAsync<string>("nextNumber")).Split(' ');
         return (given[0], long.Parse(given[1], System.Globalization.CultureInfo.InvariantCulture));
     }
+
+    /// <summary>The name the device gave itself; empty before its first entry.</summary>
+    public Task<string> DeviceAsync() => AskAsync<string>("deviceName");
 
     /// <summary>Keeps an entry of a job's log. Done when it is on disk.</summary>
     /// <exception cref="ShelfException">It is not kept.</exception>
@@ -92,7 +99,7 @@ public sealed class Shelf(IJSRuntime browser)
         }
     }
 
-    private async Task<T> AskAsync<[DynamicallyAccessedMembers(DynamicallyAccessedMemberTypes.PublicConstructors | DynamicallyAccessedMemberTypes.PublicFields | DynamicallyAccessedMemberTypes.PublicProperties)] T>(string what, params object?[] with)
+    private async Task<T> AskAsync<[DynamicallyAccessedMembers(Answered)] T>(string what, params object?[] with)
     {
         try
         {
@@ -104,7 +111,8 @@ public sealed class Shelf(IJSRuntime browser)
         }
     }
 
-    private static ShelfException Told(JSException fault)
+    /// <summary>What the browser said, as the page tells it.</summary>
+    public static ShelfException Told(JSException fault)
     {
         string said = fault.Message.Split('\n')[0];
         int colon = said.IndexOf(':', StringComparison.Ordinal);

@@ -1,4 +1,5 @@
 using System.Text;
+using Microsoft.AspNetCore.Components;
 using Tautline.Desk;
 using Tautline.Engine.Jobs;
 using Tautline.Field.Log;
@@ -21,16 +22,32 @@ public sealed partial class FieldDesk
     /// <summary>Entries that came with the last file and were new here; nothing before the first.</summary>
     public int? Came { get; private set; }
 
-    /// <summary>All this device knows of the job, as a file.</summary>
+    public bool TooLarge { get; private set; }
+
+    /// <summary>Photos that came with the last file and were new here.</summary>
+    public int PhotosCame { get; private set; }
+
+    /// <summary>All this device knows of the job, as a file; with its photos where it has any.</summary>
     public Task HandOverAsync() => DoAsync(async () =>
     {
         SharedJob shared = await SharedAsync();
         await KeepAsync(session.Job, shared, []);
-        await files.SaveAsync($"{session.PlainName}-field.json", "application/json", ExchangeFile.Write(new(session.Job.Id, shared, entries)));
+        byte[] file = ExchangeFile.Write(new(session.Job.Id, shared, entries));
+        string[] with = [.. PhotosNamed.Where(PhotosHere.Contains)];
+        if (with.Length == 0) await files.SaveAsync($"{session.PlainName}-field.json", "application/json", file);
+        else await photos.HandOverAsync($"{session.PlainName}-field.zip", job, file, with);
+        await HandedOverNowAsync();
     });
 
-    /// <summary>Takes in what another device knows. The same file again changes nothing.</summary>
-    public Task TakeInAsync(byte[] file) => DoAsync(async () =>
+    /// <summary>Takes in what another device knows, as it was chosen. The same file again changes nothing.</summary>
+    public Task TakeInAsync(ElementReference input) => DoAsync(async () =>
+    {
+        (TooLarge, PhotosCame) = (false, 0);
+        if (await photos.JobPartAsync(input) is { } part) await TakeInAsync(part);
+        else (TooLarge, Faults, OfAnother, Came) = (true, [], false, null);
+    });
+
+    private async Task TakeInAsync(byte[] file)
     {
         ExchangeReading reading = ExchangeFile.Read(file);
         (Faults, OfAnother, Came) = (reading.Faults, reading.Exchange is { } read && read.Job.Value != job, null);
@@ -38,8 +55,10 @@ public sealed partial class FieldDesk
         HashSet<LogKey> known = [.. entries.Select(e => e.Key)];
         List<LogEntry> come = [.. theirs.Log.Where(e => known.Add(e.Key))];
         if (!await BecomeAsync((await SharedAsync()).Merge(theirs.Shared), come)) return;
+        PhotosCame = await photos.TakeInAsync(job, [.. PhotosNamed.Where(name => !PhotosHere.Contains(name))]);
+        PhotosHere = await photos.KeptAsync(job);
         Came = come.Count;
-    });
+    }
 
     /// <summary>A person says which value shall stand.</summary>
     public Task SettleAsync(Conflict conflict, string? value) => DoAsync(async () =>

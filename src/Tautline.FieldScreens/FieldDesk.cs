@@ -21,13 +21,14 @@ public sealed partial class FieldDesk
     private readonly BrowserFiles files;
     private readonly TimeProvider clock;
     private readonly Action changed;
+    private readonly PhotoShelf photos;
     private readonly List<LogEntry> entries = [];
     private readonly string job;
     private Plan? drawn;
     private Plan? seen;
 
-    private FieldDesk(Session session, Shelf shelf, BrowserPage browser, BrowserFiles files, TimeProvider clock, Action changed)
-        => (this.session, this.shelf, this.browser, this.files, this.clock, this.changed, job) = (session, shelf, browser, files, clock, changed, session.Job.Id.Value);
+    private FieldDesk(Session session, Shelf shelf, BrowserPage browser, BrowserFiles files, PhotoShelf photos, TimeProvider clock, Action changed)
+        => (this.session, this.shelf, this.browser, this.files, this.photos, this.clock, this.changed, job) = (session, shelf, browser, files, photos, clock, changed, session.Job.Id.Value);
 
     /// <summary>Who enters; kept in this browser.</summary>
     public string Person { get; private set; } = "";
@@ -53,11 +54,13 @@ public sealed partial class FieldDesk
     /// <summary>Entries that could not be read; they stay on the shelf.</summary>
     public int Unread { get; private set; }
 
-    public static async Task<object> OpenAsync(Session session, Shelf shelf, BrowserPage browser, BrowserFiles files, TimeProvider clock, Action changed)
+    public static async Task<object> OpenAsync(Session session, Shelf shelf, BrowserPage browser, BrowserFiles files, PhotoShelf photos, TimeProvider clock, Action changed)
     {
-        FieldDesk desk = new(session, shelf, browser, files, clock, changed);
+        FieldDesk desk = new(session, shelf, browser, files, photos, clock, changed);
         desk.Person = await browser.ChoiceAsync("person");
         desk.Take(await shelf.EntriesAsync(desk.job));
+        desk.PhotosHere = await photos.KeptAsync(desk.job);
+        desk.HandedOver = await desk.HandedOverAsync();
         desk.Conflicts = Known(await shelf.SharedAsync(desk.job))?.Conflicts ?? [];
         await session.BuildAsync(desk.Built);
         session.Changed += desk.Follow;
@@ -133,6 +136,7 @@ public sealed partial class FieldDesk
             LogEntry entry = write(new() { Device = device, Sequence = sequence, Tick = Stamp.Next(now, Log.Seen), At = now, Person = Person, Kind = LogEntry.Note });
             await shelf.AddEntryAsync(job, device, sequence, LogJson.Write(entry));
             entries.Add(entry);
+            Device = device;
             Log = LogState.Of(entries);
             await session.BuildAsync(Built);
             return true;

@@ -1,4 +1,5 @@
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.JSInterop;
 using Tautline.Desk;
 using Tautline.FieldScreens;
 
@@ -13,5 +14,5 @@ internal static class FieldParts
     // In a method of its own: it must not even begin before the parts are there.
     private static Task<object> OpenAsync(IServiceProvider all, Action changed) => FieldDesk.OpenAsync(
         all.GetRequiredService<Session>(), all.GetRequiredService<Shelf>(), all.GetRequiredService<BrowserPage>(), all.GetRequiredService<BrowserFiles>(),
-        all.GetRequiredService<TimeProvider>(), changed);
+        new PhotoShelf(all.GetRequiredService<IJSRuntime>()), all.GetRequiredService<TimeProvider>(), changed);
 }

@@ -18,9 +18,13 @@ public sealed record LogEntry
     public const string Check = "check";
     public const string Punch = "punch";
     public const string Change = "change";
+    public const string Photo = "photo";
+    public const string Material = "material";
+    public const string Weather = "weather";
+    public const string Talk = "talk";
 
     /// <summary>The kinds this program can read.</summary>
-    public static IReadOnlyList<string> Kinds { get; } = [Work, Hours, Note, Ticket, Check, Punch, Change];
+    public static IReadOnlyList<string> Kinds { get; } = [Work, Hours, Note, Ticket, Check, Punch, Change, Photo, Material, Weather, Talk];
 
     public required string Device { get; init; }
 
@@ -66,6 +70,18 @@ public sealed record LogEntry
 
     /// <summary>Of kind <see cref="Change"/>; what it is for stands in <see cref="Text"/>.</summary>
     public ChangeOrder? Changed { get; init; }
+
+    /// <summary>Of kind <see cref="Material"/>.</summary>
+    public MaterialUsed? Used { get; init; }
+
+    /// <summary>Of kind <see cref="Weather"/>.</summary>
+    public WeatherSeen? Seen { get; init; }
+
+    /// <summary>Of kind <see cref="Talk"/>.</summary>
+    public TalkHeld? Held { get; init; }
+
+    /// <summary>Photos that belong to it, of any kind; what they show stands in <see cref="Text"/>.</summary>
+    public IReadOnlyList<PhotoRef>? Photos { get; init; }
 
     [JsonExtensionData]
     public Dictionary<string, JsonElement>? Extra { get; set; }

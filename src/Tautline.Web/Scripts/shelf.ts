@@ -1,6 +1,6 @@
-// Jobs kept in this browser. A write is acknowledged when its transaction is complete, not before: only then may a page say 'kept'.
+// Jobs kept in this browser, as the page asks for them.
+import { ask, change } from "./kept/database";
 
-const database = "tautline";
 const automaticKept = 12;
 const namedKept = 60;
 const binnedDays = 30;
@@ -11,61 +11,6 @@ interface TextRow { id: string; json: Uint8Array }
 interface EntryRow { job: string; device: string; sequence: number; json: Uint8Array }
 interface DeviceRow { one: 1; id: string; last: number }
 interface VersionRow { key?: number; job: string; at: number; label: string; automatic: boolean; bytes: number; json: Uint8Array }
-
-let opening: Promise<IDBDatabase> | undefined;
-
-function open(): Promise<IDBDatabase> {
-  opening ??= new Promise((done, failed) => {
-    const request = indexedDB.open(database, 2);
-    request.onupgradeneeded = (event) => {
-      if (event.oldVersion < 1) {
-        request.result.createObjectStore("jobs", { keyPath: "id" });
-        request.result.createObjectStore("texts", { keyPath: "id" });
-        request.result.createObjectStore("versions", { keyPath: "key", autoIncrement: true }).createIndex("job", "job");
-      }
-      request.result.createObjectStore("entries", { keyPath: ["job", "device", "sequence"] }).createIndex("job", "job");
-      request.result.createObjectStore("device", { keyPath: "one" });
-      request.result.createObjectStore("shared", { keyPath: "id" });
-    };
-    request.onsuccess = () => {
-      // Another tab with a newer program may want to change the shelf: let it, and open again when asked.
-      request.result.onversionchange = () => { request.result.close(); opening = undefined; };
-      done(request.result);
-    };
-    request.onerror = () => { opening = undefined; failed(told(request.error)); };
-  });
-  return opening;
-}
-
-// The page tells these apart by their first word.
-function told(fault: DOMException | null): Error {
-  if (fault?.name === "QuotaExceededError") return new Error("full: There is no room left for this page in the browser.");
-  return new Error(`shelf: ${fault?.message || "The browser does not let this page keep anything."}`);
-}
-
-async function change(stores: string[], work: (transaction: IDBTransaction) => void): Promise<void> {
-  const shelf = await open();
-  return new Promise((done, failed) => {
-    const transaction = shelf.transaction(stores, "readwrite", { durability: "strict" });
-    transaction.oncomplete = () => done();
-    transaction.onabort = () => failed(told(transaction.error));
-    try {
-      work(transaction);
-    } catch (fault) {
-      failed(told(fault as DOMException));
-      transaction.abort();
-    }
-  });
-}
-
-async function ask<T>(store: string, question: (store: IDBObjectStore) => IDBRequest<T>): Promise<T> {
-  const shelf = await open();
-  return new Promise((done, failed) => {
-    const request = question(shelf.transaction(store).objectStore(store));
-    request.onsuccess = () => done(request.result);
-    request.onerror = () => failed(told(request.error));
-  });
-}
 
 /** All jobs, the last changed first, as JSON; those in the bin are among them until their time is over. */
 export async function list(): Promise<string> {
@@ -128,12 +73,14 @@ export function bin(id: string, binned: boolean): Promise<void> {
 }
 
 export function remove(id: string): Promise<void> {
-  return change(["jobs", "texts", "versions", "entries", "shared"], (transaction) => {
+  return change(["jobs", "texts", "versions", "entries", "shared", "photos"], (transaction) => {
     transaction.objectStore("shared").delete(id);
     transaction.objectStore("jobs").delete(id);
     transaction.objectStore("texts").delete(id);
     const keys = transaction.objectStore("versions").index("job").getAllKeys(id);
     keys.onsuccess = () => keys.result.forEach((key) => transaction.objectStore("versions").delete(key));
+    const photos = transaction.objectStore("photos").index("job").getAllKeys(id);
+    photos.onsuccess = () => photos.result.forEach((key) => transaction.objectStore("photos").delete(key));
     const log = transaction.objectStore("entries").index("job").getAllKeys(id);
     log.onsuccess = () => log.result.forEach((key) => transaction.objectStore("entries").delete(key));
   });
@@ -174,6 +121,11 @@ export async function nextNumber(): Promise<string> {
     };
   });
   return `${given!.id} ${given!.last}`;
+}
+
+/** The name the device gave itself; empty before its first entry. */
+export async function deviceName(): Promise<string> {
+  return (await ask<DeviceRow | undefined>("device", (store) => store.get(1)))?.id ?? "";
 }
 
 /** Keeps an entry of a log; never over another. Done when it is on disk. */
