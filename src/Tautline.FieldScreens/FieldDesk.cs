@@ -33,6 +33,9 @@ public sealed partial class FieldDesk
     /// <summary>Who enters; kept in this browser.</summary>
     public string Person { get; private set; } = "";
 
+    /// <summary>Who wrote in this log before.</summary>
+    public IReadOnlyList<string> People => [.. entries.Select(e => e.Person).Where(p => p.Length > 0).Distinct().Order(StringComparer.Ordinal)];
+
     public LogState Log { get; private set; } = LogState.Of([]);
 
     public Today Today { get; private set; } = new([], []);

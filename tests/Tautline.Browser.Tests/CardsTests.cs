@@ -23,6 +23,7 @@ public sealed class CardsTests(BrowserSite site)
         await visit.Context.SetOfflineAsync(true);
         await visit.Page.ReloadAsync();
         await visit.GoAsync(step);
+        await visit.SheetAsync("cards");
         await Cards(visit.Page).WaitForAsync();
         return visit;
     }
@@ -39,10 +40,12 @@ public sealed class CardsTests(BrowserSite site)
 
     private static async Task TicketAsync(IPage page, int kept)
     {
+        await page.Locator("#tab-book").ClickAsync();
         ILocator form = page.Locator("form.field-form").Filter(new() { Has = page.Locator("input[type=date]") });
         await form.Locator("input").First.FillAsync("A-117");
         await form.Locator("button").ClickAsync();
         await Assertions.Expect(page.Locator(".field-kept")).ToHaveAttributeAsync("data-kept", $"{kept}");
+        await page.Locator("#tab-cards").ClickAsync();
     }
 
     private static async Task LookAsync(Visit visit, string name)
@@ -171,7 +174,9 @@ public sealed class CardsTests(BrowserSite site)
 
         await page.ReloadAsync();
         await visit.GoAsync("Field");
-        await Assertions.Expect(page.Locator(".field-list").Last).ToContainTextAsync("rock at thirty inches, core drill: 3 hole × 45.50 = 136.50, yard, signed R. Ash");
+        await visit.SheetAsync("book");
+        await Assertions.Expect(page.Locator("section[aria-label='Log'] .field-list")).ToContainTextAsync("rock at thirty inches, core drill: 3 hole × 45.50 = 136.50, yard, signed R. Ash");
+        await visit.SheetAsync("cards");
         await OpenAsync(page, "change");
         await Assertions.Expect(Cards(page)).ToContainTextAsync("Together 136.50");
         Assert.DoesNotContain(visit.Troubles, t => t.StartsWith("uncaught", StringComparison.Ordinal));

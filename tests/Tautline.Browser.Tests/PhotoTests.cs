@@ -47,6 +47,7 @@ public sealed class PhotoTests(BrowserSite site)
         await visit.OpenSampleAsync("level yard");
         await visit.GoAsync(language.StartsWith("es", StringComparison.Ordinal) ? "Campo" : "Field");
         await KeptAsync(visit.Page, 0);
+        await visit.SheetAsync("book");
         return visit;
     }
 
@@ -69,6 +70,7 @@ public sealed class PhotoTests(BrowserSite site)
         await visit.Context.SetOfflineAsync(true);
         await page.ReloadAsync();
         await visit.GoAsync("Field");
+        await visit.SheetAsync("book");
         await page.GetByLabel("What it shows").First.FillAsync("rock in the third hole");
         await page.GetByLabel("What it shows").First.BlurAsync();
         await page.GetByRole(AriaRole.Combobox, new() { Name = "Where", Exact = true }).SelectOptionAsync(new SelectOptionValue { Index = 1 });
@@ -90,6 +92,7 @@ public sealed class PhotoTests(BrowserSite site)
 
         await page.ReloadAsync();
         await visit.GoAsync("Field");
+        await visit.SheetAsync("book");
         await KeptAsync(page, 2);
         ILocator first = page.Locator(".photo-list li", new() { HasText = "A" }).Last;
         await Assertions.Expect(first.GetByLabel("What it shows")).ToHaveValueAsync("rock in the third hole");
@@ -142,11 +145,12 @@ public sealed class PhotoTests(BrowserSite site)
         await using Visit office = await site.VisitAsync();
         await office.OpenAsync();
         await office.OpenSampleAsync("level yard");
-        await office.GoAsync("Field");
+        await office.GoAsync("Field", "Photos and log");
         await phone.Page.GetByLabel("What it shows").First.FillAsync("the corner");
         await phone.Page.GetByLabel("What it shows").First.BlurAsync();
         await Take(phone.Page).EvaluateAsync<int>(Camera, new object[] { 640, 500, false });
         await KeptAsync(phone.Page, 1);
+        await phone.SheetAsync("share");
         (string name, byte[] file) = await phone.SavedAsync(() => phone.Page.GetByRole(AriaRole.Button, new() { Name = "Make the file", Exact = true }).ClickAsync());
         Assert.Equal("level-yard-field.zip", name);
         await Assertions.Expect(phone.Page.Locator(".field-kept .waiting")).ToHaveCountAsync(0);
@@ -162,6 +166,7 @@ public sealed class PhotoTests(BrowserSite site)
 
         // Damaged on its way: the entry comes, its photo does not.
         byte[] damaged = Changed(file);
+        await office.SheetAsync("share");
         await TakeInAsync(office, name, damaged);
         await Assertions.Expect(Status(office, "1 entry was new")).ToBeVisibleAsync();
         await Assertions.Expect(office.Page.Locator(".photo-away")).ToHaveCountAsync(1);
@@ -174,7 +179,9 @@ public sealed class PhotoTests(BrowserSite site)
         await office.Page.WaitForFunctionAsync("() => document.querySelector('button.photo img').naturalWidth > 0");
         await office.Page.ReloadAsync();
         await office.GoAsync("Field");
+        await office.SheetAsync("book");
         await office.Page.WaitForFunctionAsync("() => document.querySelector('button.photo img')?.naturalWidth > 0");
+        await office.SheetAsync("share");
         await TakeInAsync(office, name, file[..(file.Length / 2)]);
         await Assertions.Expect(office.Page.Locator("section[aria-label='Hand over']").GetByRole(AriaRole.Status)).Not.ToContainTextAsync("photo came");
         await office.ShootAsync("field-office-photo");
@@ -201,6 +208,7 @@ public sealed class PhotoTests(BrowserSite site)
             """);
         await page.ReloadAsync();
         await visit.GoAsync("Field");
+        await visit.SheetAsync("book");
         await KeptAsync(page, 0);
         await Assertions.Expect(page.Locator("section[aria-label='Photos']")).ToContainTextAsync("1 photo was taken and not written down");
         await page.GetByRole(AriaRole.Button, new() { Name = "Put into the log" }).ClickAsync();

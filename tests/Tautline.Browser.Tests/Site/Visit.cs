@@ -93,6 +93,9 @@ internal sealed class Visit : IAsyncDisposable
         if (sheet is not null) await Page.GetByRole(AriaRole.Tab, new() { Name = sheet, Exact = true }).ClickAsync();
     }
 
+    /// <summary>A sheet of the step that is open, by its key: its name is of two languages.</summary>
+    public Task SheetAsync(string key) => Page.Locator($"#tab-{key}").ClickAsync();
+
     public async Task<string> HashAsync()
     {
         if (await Page.Locator("#plan-hash").CountAsync() == 0)
