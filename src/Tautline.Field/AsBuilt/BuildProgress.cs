@@ -105,7 +105,7 @@ public sealed record BuildProgress(
         => [.. from l in Enumerable.Range(0, plan.Lines.Count)
                from operation in Operations.All.Where(o => o != Operations.Gate)
                let pieces = runs.Where(r => r.Line == l).SelectMany(r => Operations.OfPosts(operation) ? OfPosts(plan.Lines[l], r, operation, done) : OfRun(r, operation))
-               select new LineProgress(l, operation, Joined(pieces))];
+               select new LineProgress(l, operation, Joined(pieces, plan.Lines[l]))];
 
     private static IEnumerable<DoneStretch> OfRun(RunProgress run, string operation)
         => run.Operations.Any(o => o.Operation == operation && o.Done >= o.Of) ? [new(run.From, run.To)] : [];
@@ -128,12 +128,14 @@ public sealed record BuildProgress(
         if (open is { } last) yield return last;
     }
 
-    private static List<DoneStretch> Joined(IEnumerable<DoneStretch> pieces)
+    private static List<DoneStretch> Joined(IEnumerable<DoneStretch> pieces, LinePlan line)
     {
         List<DoneStretch> joined = [];
         foreach (var piece in pieces.OrderBy(p => p.From.Metres).ThenBy(p => p.To.Metres))
             if (joined.Count > 0 && piece.From.Nanometres <= joined[^1].To.Nanometres) joined[^1] = joined[^1] with { To = Length.Max(joined[^1].To, piece.To) };
             else joined.Add(piece);
+        // Where a closed line comes back to its first post that post was told already.
+        if (line.Closed && joined.Count > 1 && joined[0].From == Length.Zero && joined[^1] is var last && last.From == last.To && last.To.Nanometres == line.Level.Nanometres) joined.RemoveAt(joined.Count - 1);
         return joined;
     }
 }

@@ -1,9 +1,14 @@
 using Tautline.Engine.Comparison;
 using Tautline.Engine.Plans;
+using Tautline.Engine.Quantities;
 using Tautline.Field.Building;
 using Tautline.Field.Log;
 
 namespace Tautline.Field.AsBuilt;
+
+/// <summary>A change that was agreed and signed.</summary>
+/// <param name="Station">Where on its line, level; nothing where its leg is not in the job any more.</param>
+public sealed record AgreedChange(LogEntry Entry, Length? Station);
 
 /// <summary>
 /// What stands, by the crew's own log, beside what was drawn. It is the crew's record and no survey: a post marked done stands where the plan had it, one that was
@@ -19,7 +24,7 @@ namespace Tautline.Field.AsBuilt;
 /// <param name="Changes">Changes that were agreed and signed, in the order they came.</param>
 public sealed record BuiltRecord(
     Plan Drawn, Plan Now, IReadOnlyList<StandingPost> Posts, IReadOnlyList<LostPost> Lost, IReadOnlyList<PostAt> ToBuild, IReadOnlyList<PostAt> LeftOut, BuildProgress Progress,
-    IReadOnlyList<TakeoffDifference> Takeoff, IReadOnlyList<LogEntry> Changes)
+    IReadOnlyList<TakeoffDifference> Takeoff, IReadOnlyList<AgreedChange> Changes)
 {
     /// <summary>Posts that stand and are not where, or not what, they were drawn as.</summary>
     public IEnumerable<StandingPost> Differences => Posts.Where(p => p.Differs);
@@ -31,12 +36,12 @@ public sealed record BuiltRecord(
     public bool AsDrawn => !Differences.Any() && Lost.Count == 0 && LeftOut.Count == 0 && Takeoff.Count == 0;
 
     /// <summary>Of all changes, whole cents of the job's money.</summary>
-    public long ChangedCents => checked(Changes.Sum(c => c.Changed!.TotalCents));
+    public long ChangedCents => checked(Changes.Sum(c => c.Entry.Changed!.TotalCents));
 
     /// <summary>Nothing is known of work before it is planned: where either plan has errors only the changes are there.</summary>
     public static BuiltRecord Of(Plan drawn, Plan now, LogState log)
     {
-        IReadOnlyList<LogEntry> changes = [.. log.Standing.Where(e => e.Kind == LogEntry.Change && e.Changed is not null)];
+        IReadOnlyList<AgreedChange> changes = [.. log.Standing.Where(e => e.Kind == LogEntry.Change && e.Changed is not null).Select(e => new AgreedChange(e, StationOf(now, e.Place)))];
         if (drawn.HasErrors || now.HasErrors) return new(drawn, now, [], [], [], [], new([], [], [], [], 0), [], changes);
         var (posts, lost) = PostPairing.Of(drawn, log);
         var progress = BuildProgress.Of(now, log);
@@ -47,6 +52,13 @@ public sealed record BuiltRecord(
     }
 
     public static BuiltRecord Of(FieldPlan plan, LogState log) => Of(plan.AsDrawn, plan.Now, log);
+
+    private static Length? StationOf(Plan plan, LogPlace? place)
+    {
+        if (place is null || plan.HasErrors) return null;
+        var leg = plan.Basis.Lines.SelectMany(l => l.Site.Chain.Legs).FirstOrDefault(l => l.Leg?.Id == place.Leg);
+        return leg is null ? null : Length.FromNanometres(leg.StartNm) + place.At;
+    }
 
     /// <summary>Whether all posts of the run in which a post was drawn are set as the run is now.</summary>
     private static bool IsSet(Plan drawn, BuildProgress progress, PostAt post)

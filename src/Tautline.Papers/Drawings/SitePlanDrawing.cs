@@ -32,7 +32,7 @@ public static class SitePlanDrawing
     private sealed class Drawer(Plan plan, PlanPicture picture, Sketch sketch, Phrases say, double k, double atLeft, double atTop)
     {
         /// <summary>Half a post sign; smaller where the posts crowd.</summary>
-        private readonly double r = Math.Clamp(Apart(picture) * k * 0.3, 0.5, 3.2);
+        private readonly double r = Math.Clamp(PlanFurniture.Apart(picture) * k * 0.3, 0.5, 3.2);
 
         public Sketch Sketch => sketch;
 
@@ -44,7 +44,7 @@ public static class SitePlanDrawing
         {
             sketch.Labels.Keep(0, sketch.Height - Foot, sketch.Width, sketch.Height);
             Foots(scale, words);
-            North();
+            PlanFurniture.North(sketch, say);
             foreach (StretchPicture stretch in picture.Stretches) Stretch(stretch);
             foreach ((int i, LegPicture _) in picture.Legs.Index()) sketch.Line(SceneRole.Leg, $"leg {i}", [.. Leg(i)]);
             foreach (GatePicture gate in picture.Gates) Gate(gate);
@@ -176,7 +176,7 @@ public static class SitePlanDrawing
         /// <summary>Last of all, and only where there is room: the tables name every post.</summary>
         private void MarksOfLinePosts()
         {
-            if (Apart(picture) * k < 13) return;
+            if (PlanFurniture.Apart(picture) * k < 13) return;
             ReadOnlySpan<double> at = picture.PostsAt.Span;
             int post = 0;
             foreach ((int line, LinePlan planned) in plan.Lines.Index())
@@ -222,26 +222,11 @@ public static class SitePlanDrawing
             sketch.Say(SceneRole.Label, words, 6, $"run {drop.Run}", (x + 6, y + 11, TextAnchor.Start), (x - 6, y + 11, TextAnchor.End), (x + 6, y + 19, TextAnchor.Start));
         }
 
-        private void North()
-        {
-            (double x, double y) = (sketch.Width - 16, 12);
-            sketch.Shape(SceneRole.Step, "", x, y, x - 5, y + 18, x, y + 13);
-            sketch.Shape(SceneRole.PostTop, "", x, y, x + 5, y + 18, x, y + 13);
-            sketch.Say(SceneRole.Strong, x, y + 28, say["paper.site.north"], TextAnchor.Middle, 9);
-            sketch.Labels.Keep(x - 8, y - 4, x + 8, y + 30);
-        }
-
         /// <summary>Under the drawing: scale bar, scale in words, legend.</summary>
         private void Foots(DrawnScale scale, PlanWords words)
         {
             double top = sketch.Height - Foot;
-            sketch.Line(SceneRole.Axis, "", 0, top, sketch.Width, top);
-            (double bar, double y) = (scale.BarMetres * k, top + 22);
-            for (int i = 0; i < 4; i++) sketch.Box(i % 2 == 0 ? SceneRole.Step : SceneRole.PostTop, 4 + (bar * i / 4), y, 4 + (bar * (i + 1) / 4), y + 4);
-            sketch.Add(new SceneItem.Text(SceneRole.Label, 4, y - 3, "0", 6.5));
-            sketch.Add(new SceneItem.Text(SceneRole.Label, 4 + bar, y - 3, scale.BarWords, 6.5));
-            sketch.Add(new SceneItem.Text(SceneRole.Strong, 4, y + 15, say.Say("paper.scale", ("scale", scale.Words)), 7.5));
-            sketch.Add(new SceneItem.Text(SceneRole.Label, 4, y + 25, say[words.Units == Engine.Quantities.UnitSystem.Metric ? "paper.inMetres" : "paper.inFeet"], 6.5));
+            double bar = PlanFurniture.ScaleBar(sketch, scale, k, top, words, say);
             Legend(Math.Max(150, bar + 60), top + 12);
         }
 
@@ -260,23 +245,7 @@ public static class SitePlanDrawing
             if (picture.Stretches.Any(s => Role(s) == SceneRole.Zone)) rows.Add((say["paper.site.zone"], (x, y) => sketch.Box(SceneRole.Zone, x, y - 6, x + 13, y + 1)));
             if (picture.Stretches.Any(s => Role(s) == SceneRole.Cut)) rows.Add((say["paper.site.cut"], (x, y) => sketch.Box(SceneRole.Cut, x, y - 6, x + 13, y + 1)));
             if (picture.Stretches.Any(s => Role(s) == SceneRole.Fill)) rows.Add((say["paper.site.fill"], (x, y) => sketch.Box(SceneRole.Fill, x, y - 6, x + 13, y + 1)));
-            double wide = rows.Select(w => LabelBoard.Wide(SceneRole.Label, w.Words, 6.8)).DefaultIfEmpty(0).Max() + 30;
-            foreach ((int i, (string words, Action<double, double> sign)) in rows.Index())
-            {
-                (double x, double y) = (left + (i / 4 * wide), top + (i % 4 * 11.5));
-                sign(x, y);
-                sketch.Add(new SceneItem.Text(SceneRole.Label, x + 18, y, words, 6.8));
-            }
-        }
-
-        /// <summary>Metres from post to post, on average.</summary>
-        private static double Apart(PlanPicture picture)
-        {
-            ReadOnlySpan<double> at = picture.PostsAt.Span;
-            if (at.Length < 4) return 3;
-            double sum = 0;
-            for (int i = 2; i + 1 < at.Length; i += 2) sum += Math.Min(4, Math.Sqrt(Math.Pow(at[i] - at[i - 2], 2) + Math.Pow(at[i + 1] - at[i - 1], 2)));
-            return sum / ((at.Length / 2) - 1);
+            PlanFurniture.Legend(sketch, rows, left, top, 4);
         }
     }
 }

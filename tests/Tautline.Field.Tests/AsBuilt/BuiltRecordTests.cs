@@ -103,6 +103,16 @@ public sealed class BuiltRecordTests
         Assert.Equal((10, 2.0, 0.0), (end.Drawn, Math.Round(end.Along.Feet, 6), Math.Round(end.Off.Metres, 9)));
     }
 
+    /// <summary>A square of 60 ft a side: its first post is where it comes back to, and is told once.</summary>
+    [Fact]
+    public void TheFirstPostOfAClosedLineIsOneStretch()
+    {
+        var plan = Yard.Plan(Yard.Closed(60)).AsDrawn;
+        Assert.Equal([0, 10], Feet(Stretches(Record(Yard.Closed(60), Set(1, Marking.AsPlanned(plan, 0, 0), Marking.AsPlanned(plan, 0, 1))), Operations.Set)));
+        var last = plan.Lines[0].Posts.Count - 1;
+        Assert.Equal([0, 0, 230, 240], Feet(Stretches(Record(Yard.Closed(60), Set(1, Marking.AsPlanned(plan, 0, 0), Marking.AsPlanned(plan, 0, last))), Operations.Set)));
+    }
+
     [Fact]
     public void ALinePostWhereATerminalIsDrawnIsTold()
     {
@@ -167,9 +177,9 @@ public sealed class BuiltRecordTests
     [Fact]
     public void ChangesAreThereInOrderAndSummed()
     {
-        LogEntry Change(long n, long cents) => Yard.Entry("a", n, n, LogEntry.Change) with { Text = "rock", Changed = new() { Quantity = 1, Unit = "hole", UnitCents = cents, TotalCents = cents, Signer = "Ines" } };
+        LogEntry Change(long n, long cents) => Yard.Entry("a", n, n, LogEntry.Change) with { Text = "rock", Place = new() { Leg = new(n == 1 ? "leg" : "gone"), At = Length.FromFeet(40) }, Changed = new() { Quantity = 1, Unit = "hole", UnitCents = cents, TotalCents = cents, Signer = "Ines" } };
         var record = Record(Change(2, 4_550), Change(1, 12_500));
-        Assert.Equal([1, 2], record.Changes.Select(c => c.Sequence));
+        Assert.Equal([(1, 40.0), (2, null)], record.Changes.Select(c => (c.Entry.Sequence, c.Station?.Feet)));
         Assert.Equal(17_050, record.ChangedCents);
         Assert.True(record.AsDrawn);
     }
