@@ -13,7 +13,7 @@ public sealed class Late(LazyAssemblyLoader loader)
 
     private static readonly string[] paperParts =
     [
-        "Tautline.Papers.wasm", "PdfSharp.wasm", "PdfSharp.Shared.wasm", "PdfSharp.System.wasm", "System.ComponentModel.Primitives.wasm", "System.IO.Compression.wasm", "QRCoder.wasm",
+        "Tautline.Papers.wasm", "Tautline.Field.wasm", "PdfSharp.wasm", "PdfSharp.Shared.wasm", "PdfSharp.System.wasm", "System.ComponentModel.Primitives.wasm", "System.IO.Compression.wasm", "QRCoder.wasm",
     ];
 
     private static readonly string[] tableParts = ["SpreadCheetah.wasm", "System.Drawing.Primitives.wasm", "System.IO.Compression.wasm"];

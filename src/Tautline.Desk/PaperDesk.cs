@@ -66,6 +66,17 @@ public sealed class PaperDesk(Session session, BrowserFiles files, Look look, La
         return true;
     }
 
+    /// <summary>A paper of a screen that came late itself.</summary>
+    /// <param name="ending">Of the file's name, behind the job's.</param>
+    /// <param name="make">From its language and size; called once the writer of PDF is there.</param>
+    public Task PrintAsync(string ending, Func<Phrases, PaperSize, PrintedPaper> make) => DoAsync(ending, async () =>
+    {
+        await late.PaperAsync();
+        PrintedPaper printed = make(Words, Chosen);
+        Missing = printed.UnknownCharacters;
+        return ("application/pdf", printed.Pdf);
+    });
+
     public Task SvgAsync() => DoAsync("site.svg", async () =>
     {
         await late.PaperAsync();

@@ -4,6 +4,7 @@ using Tautline.Engine.Comparison;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Quantities;
+using Tautline.Field.AsBuilt;
 using Tautline.Field.Building;
 using Tautline.Field.Log;
 
@@ -26,6 +27,8 @@ public sealed partial class FieldDesk
     private readonly string job;
     private Plan? drawn;
     private Plan? seen;
+    private BuiltRecord? record;
+    private LogState? recorded;
 
     private FieldDesk(Session session, Shelf shelf, BrowserPage browser, BrowserFiles files, PhotoShelf photos, TimeProvider clock, Action changed)
         => (this.session, this.shelf, this.browser, this.files, this.photos, this.clock, this.changed, job) = (session, shelf, browser, files, photos, clock, changed, session.Job.Id.Value);
@@ -124,6 +127,16 @@ public sealed partial class FieldDesk
 
     /// <summary>By how much what stands changed the take-off.</summary>
     public IReadOnlyList<TakeoffDifference> Changes => drawn is null || ReferenceEquals(drawn, session.Plan) ? [] : RuleComparison.ComparePlans(drawn, session.Plan).Takeoff;
+
+    /// <summary>What stands beside what was drawn; worked out when it is asked for, for it takes a while on a long fence.</summary>
+    public BuiltRecord Record
+    {
+        get
+        {
+            if (record is null || !ReferenceEquals(record.Now, session.Plan) || !ReferenceEquals(recorded, Log)) (record, recorded) = (BuiltRecord.Of(drawn ?? session.Plan, session.Plan, Log), Log);
+            return record;
+        }
+    }
 
     private static long Start(DateOnly day) => new DateTimeOffset(day.ToDateTime(default, DateTimeKind.Local)).ToUnixTimeMilliseconds();
 

@@ -76,7 +76,7 @@ public sealed class AsBuiltTests
         (BuiltRecord record, LogState log) = Built("level-yard.json", HalfAWeek);
         string said = Words(AsBuiltPaper.Of(record, log, Choice(), When));
 
-        foreach (string told in (string[])["1' 6\" ahead", "3/4\" right", "over tolerance", "not drawn", "Set where no line of the job runs any more: post 7 of 2026-", "Not built yet: A", "All changes together: 341.00.", "not a survey", "Ines", "Gates hung", "1 of 2, 50 %", "2 hour", "251.00"])
+        foreach (string told in (string[])["1' 6\" ahead", "3/4\" right", "over tolerance", "not drawn", "Set where no line of the job runs any more: post 7 of 2026-", "Not built yet: A19 – A32.", "All changes together: 341.00.", "not a survey", "Ines", "Gates hung", "1 of 2, 50 %", "2 hour", "251.00"])
             Assert.Contains(told, said, StringComparison.Ordinal);
         Assert.DoesNotContain("What stands is as drawn", said, StringComparison.Ordinal);
     }

@@ -16,9 +16,6 @@ namespace Tautline.Papers.Plans.Built;
 /// <summary>What stands, for the file: the drawing on a page of its own; then what differs, how far the work is, the material, the changes that were agreed, and room to sign.</summary>
 public static class AsBuiltPaper
 {
-    /// <summary>Posts of a list that are named; more are counted, for nobody reads them.</summary>
-    private const int MostNamed = 40;
-
     /// <summary>Height the box of cautions takes from the drawing, in points.</summary>
     private const double CautionRoom = 22;
 
@@ -92,12 +89,24 @@ public static class AsBuiltPaper
         else if (record.Posts.Count > 0 && record.Lost.Count == 0) yield return new PaperBlock.Words(say["asbuilt.same"], Strong: true);
 
         if (record.Lost.Count > 0)
-            yield return new PaperBlock.Words(say.Say.Say("asbuilt.lost", ("posts", Named([.. record.Lost.Select(p => say.Say.Say("asbuilt.lostPost", ("n", p.Post.Number), ("when", desk.When(p.Entry.At))))]))));
-        if (record.LeftOut.Count > 0) yield return new PaperBlock.Words(say.Say.Say("asbuilt.leftOut", ("posts", Named([.. record.LeftOut.Select(desk.Mark)]))));
-        if (record.ToBuild.Count > 0) yield return new PaperBlock.Words(say.Say.Say("asbuilt.toBuild", ("posts", Named([.. record.ToBuild.Select(desk.Mark)]))));
+            yield return new PaperBlock.Words(say.Say.Say("asbuilt.lost", ("posts", string.Join(", ", record.Lost.Select(p => say.Say.Say("asbuilt.lostPost", ("n", p.Post.Number), ("when", desk.When(p.Entry.At))))))));
+        if (record.LeftOut.Count > 0) yield return new PaperBlock.Words(say.Say.Say("asbuilt.leftOut", ("posts", Named(desk, record.LeftOut))));
+        if (record.ToBuild.Count > 0) yield return new PaperBlock.Words(say.Say.Say("asbuilt.toBuild", ("posts", Named(desk, record.ToBuild))));
     }
 
-    private static string Named(IReadOnlyList<string> posts) => string.Join(", ", posts.Take(MostNamed)) + (posts.Count > MostNamed ? $" … (+{PaperSay.Number(posts.Count - MostNamed)})" : "");
+    /// <summary>Posts that follow one another as from and to.</summary>
+    private static string Named(Desk desk, IReadOnlyList<PostAt> posts)
+    {
+        List<string> named = [];
+        for (int i = 0, from = 0; i < posts.Count; i++)
+        {
+            if (i + 1 < posts.Count && posts[i + 1] == posts[i] with { Post = posts[i].Post + 1 }) continue;
+            named.Add(i == from ? desk.Mark(posts[i]) : $"{desk.Mark(posts[from])}{(i == from + 1 ? ", " : " – ")}{desk.Mark(posts[i])}");
+            from = i + 1;
+        }
+
+        return string.Join(", ", named);
+    }
 
     private static IReadOnlyList<string> Row(Desk desk, StandingPost post)
     {
