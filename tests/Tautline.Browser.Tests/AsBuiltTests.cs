@@ -70,17 +70,20 @@ public sealed class AsBuiltTests(BrowserSite site)
     {
         await using Visit visit = await StartAsync(site, "en-GB");
         IPage page = visit.Page;
-        await Pane(page).GetByRole(AriaRole.Button, new() { Name = "Show what stands" }).ClickAsync();
+        await visit.SheetAsync("built");
         await Assertions.Expect(Pane(page)).ToContainTextAsync("Nothing is built yet.");
         await Assertions.Expect(Pane(page).Locator(".card-facts")).ToContainTextAsync("0 of 32, 0 %");
 
+        await visit.SheetAsync("today");
         await WorkAsync(page);
+        await visit.SheetAsync("built");
         await Assertions.Expect(Pane(page).Locator(".built-differ li").First).ToContainTextAsync("A12, drawn at 0+96.00: 4' 6\" back");
         await Assertions.Expect(Pane(page).Locator(".built-differ")).ToContainTextAsync("Not built yet: A1 – A8, A13 – A32.");
         await Assertions.Expect(Pane(page).Locator(".card-facts")).ToContainTextAsync("4 of 33, 12 %");
         ILocator hung = Pane(page).GetByRole(AriaRole.Progressbar, new() { Name = "yard, run 3, Hang" });
         await Assertions.Expect(hung).ToHaveJSPropertyAsync("value", 1);
         await Assertions.Expect(Pane(page).GetByRole(AriaRole.Progressbar, new() { Name = "yard, run 3, Tie" })).ToHaveJSPropertyAsync("value", 0);
+        await Assertions.Expect(Pane(page)).ToContainTextAsync("yard, run 4, 1+50.00 to 1+79.88: not begun.");
         await Assertions.Expect(Pane(page)).ToContainTextAsync("yard: Hang0+60.00 to 1+50.00");
         await Assertions.Expect(Pane(page)).ToContainTextAsync("not a survey");
 
@@ -91,8 +94,10 @@ public sealed class AsBuiltTests(BrowserSite site)
         Assert.StartsWith("%PDF-", Encoding.Latin1.GetString(pdf), StringComparison.Ordinal);
         await LookAsync(visit, "en");
 
+        await visit.SheetAsync("book");
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Take back: Set posts, 1 post") }).ClickAsync();
         await KeptAsync(page, 4);
+        await visit.SheetAsync("built");
         await Assertions.Expect(Pane(page)).Not.ToContainTextAsync("4' 6\" back");
         await Assertions.Expect(Pane(page)).ToContainTextAsync("What stands is as drawn.");
         Assert.Empty(visit.Troubles);
@@ -106,7 +111,7 @@ public sealed class AsBuiltTests(BrowserSite site)
         await using Visit visit = await StartAsync(site, "es-MX", theme);
         IPage page = visit.Page;
         await WorkAsync(page);
-        await Pane(page).GetByRole(AriaRole.Button, new() { Name = "Mostrar lo construido" }).ClickAsync();
+        await visit.SheetAsync("built");
         await Assertions.Expect(Pane(page).Locator(".built-differ li").First).ToContainTextAsync("A12, en el plano en 0+96.00: 4' 6\" atrás");
         await Pane(page).GetByRole(AriaRole.Button, new() { Name = "Dibujo" }).ClickAsync();
         await Assertions.Expect(Pane(page).Locator(".built-drawing svg text", new() { HasText = "4' 6\" atrás" })).ToHaveCountAsync(1);
