@@ -59,7 +59,9 @@ public sealed class AsBuiltTests
         foreach ((string what, long cents) in new[] { ("Rock at the third post, jackhammer", 12_550L), ("Longer post at the swale", 4_500L) })
             yield return Entry(LogEntry.Change) with
             {
-                Text = what, Place = Marking.PlaceAt(plan, 0, Length.FromFeet(20)), Changed = new() { Quantity = 2, Unit = "hour", UnitCents = cents, TotalCents = 2 * cents, Signer = "The owner" },
+                Text = what,
+                Place = Marking.PlaceAt(plan, 0, Length.FromFeet(20)),
+                Changed = new() { Quantity = 2, Unit = "hour", UnitCents = cents, TotalCents = 2 * cents, Signer = "The owner" },
             };
     }
 
@@ -203,13 +205,6 @@ public sealed class AsBuiltTests
         Assert.True(exit == 0, said);
         Assert.Equal(pdf, PdfWriter.Write(AsBuiltPaper.Of(record, log, Choice("es"), When)).Pdf);
         Assert.Contains("no un levantamiento", Outside.Run("pdftotext", "-layout", pdf, "-").Said, StringComparison.Ordinal);
-        if (Environment.GetEnvironmentVariable("TAUTLINE_SHOW") is { Length: > 0 } folder)
-            foreach (string sample in (string[])["level-yard.json", "corner-lot.json", "ridge-road.json"])
-            {
-                (BuiltRecord one, LogState its) = Built(sample, HalfAWeek);
-                File.WriteAllBytes(Path.Combine(folder, sample + ".pdf"), PdfWriter.Write(AsBuiltPaper.Of(one, its, Choice(sample[0] == 'c' ? "es" : "en"), When)).Pdf);
-                File.WriteAllText(Path.Combine(folder, sample + ".svg"), SvgWriter.File(Scene(one, false, "en", 250, 320), "as-built"));
-            }
     }
 
     [Fact]
