@@ -19,6 +19,10 @@ public sealed record KeptVersion(int Key, long At, string Label, bool Automatic,
     public DateTimeOffset Time => DateTimeOffset.FromUnixTimeMilliseconds(At);
 }
 
+/// <summary>An entry another device wrote.</summary>
+/// <param name="Variant">The digest of an entry whose number another one has already; else empty.</param>
+public sealed record KeptEntry(string Device, long Sequence, string Variant, string Json);
+
 /// <summary>The browser does not keep what it was given.</summary>
 /// <param name="full">True where there is no room left.</param>
 public sealed class ShelfException(bool full, string message) : Exception(message)
@@ -75,8 +79,11 @@ public sealed class Shelf(IJSRuntime browser)
     public Task<byte[]> SharedAsync(string job) => AskAsync<byte[]>("readShared", job);
 
     /// <summary>Keeps a job, what is shared of it, and entries that others wrote, all or nothing; an entry that is there already stays.</summary>
-    public Task WriteSharedAsync(string id, string name, byte[] job, byte[] shared, IReadOnlyList<(string Device, long Sequence, string Json)> entries)
-        => DoAsync("writeShared", id, name, job, shared, entries.Select(e => e.Device).ToArray(), entries.Select(e => e.Sequence).ToArray(), entries.Select(e => e.Json).ToArray());
+    public Task WriteSharedAsync(string id, string name, byte[] job, byte[] shared, IReadOnlyList<KeptEntry> entries) => DoAsync(
+        "writeShared", id, name, job, shared, entries.Select(e => e.Device).ToArray(), entries.Select(e => e.Sequence).ToArray(), entries.Select(e => e.Variant).ToArray(), entries.Select(e => e.Json).ToArray());
+
+    /// <summary>The device takes a new name, and its numbers begin anew.</summary>
+    public Task<string> RenameDeviceAsync() => AskAsync<string>("renameDevice");
 
     public Task<int> CountEntriesAsync(string job) => AskAsync<int>("countEntries", job);
 

@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using System.Text;
 using Microsoft.AspNetCore.Components;
 using Tautline.Desk;
@@ -21,6 +22,9 @@ public sealed partial class FieldDesk
 
     /// <summary>Entries that came with the last file and were new here; nothing before the first.</summary>
     public int? Came { get; private set; }
+
+    /// <summary>Numbers of a device that two different edits carry: both are in the job.</summary>
+    public IReadOnlyList<LogKey> EditsTwice { get; private set; } = [];
 
     public bool TooLarge { get; private set; }
 
@@ -52,9 +56,13 @@ public sealed partial class FieldDesk
         ExchangeReading reading = ExchangeFile.Read(file);
         (Faults, OfAnother, Came) = (reading.Faults, reading.Exchange is { } read && read.Job.Value != job, null);
         if (reading.Exchange is not { } theirs || OfAnother) return;
-        HashSet<LogKey> known = [.. entries.Select(e => e.Key)];
-        List<LogEntry> come = [.. theirs.Log.Where(e => known.Add(e.Key))];
-        if (!await BecomeAsync((await SharedAsync()).Merge(theirs.Shared), come)) return;
+        SharedJob shared = await SharedAsync();
+        HashSet<string> known = [.. entries.Select(Text)];
+        List<LogEntry> come = [.. theirs.Log.Where(e => known.Add(Text(e)))];
+        bool mine = Device.Length > 0 && (come.Any(e => e.Device == Device) || theirs.Shared.Changes.Select(c => c.Key).Except(shared.Changes.Select(c => c.Key)).Any(k => k.Device == Device));
+        if (!await BecomeAsync(shared.Merge(theirs.Shared), come)) return;
+        // Others know more of this device than it does itself: its numbers were set back, as by a restored backup. What it writes from here on is told apart by a name of its own.
+        if (mine) (Device, HandedOver) = (await shelf.RenameDeviceAsync(), 0);
         PhotosCame = await photos.TakeInAsync(job, [.. PhotosNamed.Where(name => !PhotosHere.Contains(name))]);
         PhotosHere = await photos.KeptAsync(job);
         Came = come.Count;
@@ -65,8 +73,7 @@ public sealed partial class FieldDesk
     {
         SharedJob shared = await SharedAsync();
         (string device, long number) = await shelf.NextNumberAsync();
-        Resolution settled = new(conflict.Path, conflict.Stands, conflict.Others, value);
-        await BecomeAsync(shared.Record(session.Job, new(device, number), Now, Person, settled), []);
+        await BecomeAsync(shared.Record(session.Job, new(device, number), Now, Person, conflict.Settle(value)), []);
     });
 
     private long Now => clock.GetUtcNow().ToUnixTimeMilliseconds();
@@ -94,7 +101,7 @@ public sealed partial class FieldDesk
         }
 
         await KeepAsync(merged, shared, come);
-        Conflicts = shared.Conflicts;
+        (Conflicts, EditsTwice) = (shared.Conflicts, shared.NumbersTwice);
         entries.AddRange(come);
         Log = LogState.Of(entries);
         if (JobDiff.Of(JobFlat.Of(session.Job), JobFlat.Of(merged)).Count > 0) await session.Apply("merge", _ => merged);
@@ -102,8 +109,16 @@ public sealed partial class FieldDesk
         return true;
     }
 
-    private Task KeepAsync(Job now, SharedJob shared, List<LogEntry> come) => shelf.WriteSharedAsync(
-        job, now.Name, JobFile.Write(now), ExchangeFile.Write(new(now.Id, shared, [])), [.. come.Select(e => (e.Device, e.Sequence, Encoding.UTF8.GetString(LogJson.Write(e))))]);
+    private Task KeepAsync(Job now, SharedJob shared, List<LogEntry> come)
+    {
+        HashSet<LogKey> taken = [.. entries.Select(e => e.Key)];
+        return shelf.WriteSharedAsync(
+            job, now.Name, JobFile.Write(now), ExchangeFile.Write(new(now.Id, shared, [])), [.. come.Select(e => new KeptEntry(e.Device, e.Sequence, taken.Add(e.Key) ? "" : Digest(e), Text(e)))]);
+    }
+
+    private static string Text(LogEntry entry) => Encoding.UTF8.GetString(LogJson.Write(entry));
+
+    private static string Digest(LogEntry entry) => Convert.ToHexStringLower(SHA256.HashData(LogJson.Write(entry)));
 
     private async Task DoAsync(Func<Task> work)
     {

@@ -67,7 +67,7 @@ public sealed partial class FieldDesk
         desk.Take(await shelf.EntriesAsync(desk.job));
         desk.PhotosHere = await photos.KeptAsync(desk.job);
         desk.HandedOver = await desk.HandedOverAsync();
-        desk.Conflicts = Known(await shelf.SharedAsync(desk.job))?.Conflicts ?? [];
+        if (Known(await shelf.SharedAsync(desk.job)) is { } shared) (desk.Conflicts, desk.EditsTwice) = (shared.Conflicts, shared.NumbersTwice);
         await session.BuildAsync(desk.Built);
         session.Changed += desk.Follow;
         desk.Follow();

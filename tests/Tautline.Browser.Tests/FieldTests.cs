@@ -127,6 +127,106 @@ public sealed class FieldTests(BrowserSite site)
         Assert.Empty(office.Troubles.Concat(phone.Troubles));
     }
 
+    /// <summary>A phone set back to yesterday's backup writes under numbers it has used already: both entries are kept and that is told, and from then on it goes by another name.</summary>
+    [Fact]
+    public async Task ARestoredBackupLosesNothing()
+    {
+        await using Visit visit = await StartAsync(site);
+        IPage page = visit.Page;
+        async Task NoteAsync(string text, int kept)
+        {
+            await visit.SheetAsync("book");
+            await page.GetByLabel("Note").FillAsync(text);
+            await Button(page, "Keep the note").ClickAsync();
+            await KeptAsync(page, kept);
+        }
+
+        await NoteAsync("before the backup", 1);
+        await visit.SheetAsync("share");
+        (string name, byte[] file) = await visit.SavedAsync(() => Button(page, "Make the file").ClickAsync());
+        await page.EvaluateAsync("""
+            () => new Promise((done) => {
+              const opening = indexedDB.open("tautline");
+              opening.onsuccess = () => {
+                const work = opening.result.transaction(["entries", "device"], "readwrite");
+                work.objectStore("entries").clear();
+                const row = work.objectStore("device").get(1);
+                row.onsuccess = () => work.objectStore("device").put({ ...row.result, last: 0 });
+                work.oncomplete = () => { opening.result.close(); done(true); };
+              };
+            })
+            """);
+        await page.ReloadAsync();
+        await visit.GoAsync("Field");
+        await NoteAsync("after it", 1);
+        await visit.SheetAsync("share");
+        await page.GetByLabel("Take a file in…").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "application/json", Buffer = file });
+        await KeptAsync(page, 2);
+        await visit.SheetAsync("book");
+        ILocator log = page.Locator("section[aria-label='Log']");
+        await Assertions.Expect(log).ToContainTextAsync("1 number of a device is carried by two different entries, as after a restored backup");
+        await page.ReloadAsync();
+        await visit.GoAsync("Field");
+        await NoteAsync("a third", 3);
+        Assert.All(["before the backup", "after it", "a third"], async text => await Assertions.Expect(log).ToContainTextAsync(text));
+        string[] devices = await page.EvaluateAsync<string[]>("""
+            () => new Promise((done) => {
+              const opening = indexedDB.open("tautline");
+              opening.onsuccess = () => {
+                const rows = opening.result.transaction("entries").objectStore("entries").getAll();
+                rows.onsuccess = () => { opening.result.close(); done(rows.result.map((row) => row.device)); };
+              };
+            })
+            """);
+        Assert.Equal(2, devices.Distinct().Count());
+        Assert.Empty(visit.Troubles);
+    }
+
+    /// <summary>Phone and office change one thing and a third: each is asked what shall stand, and the answer goes back.</summary>
+    [Fact]
+    public async Task WhatTwoChangedIsAskedAndSettled()
+    {
+        await using Visit phone = await StartAsync(site);
+        await using Visit office = await site.VisitAsync();
+        await office.OpenAsync();
+        await office.OpenSampleAsync("level yard");
+        foreach ((Visit who, string length) in new[] { (phone, "92'"), (office, "93'") })
+        {
+            await who.GoAsync("Site");
+            await who.Page.GetByLabel("Length 1", new() { Exact = true }).FillAsync(length);
+            await who.Page.GetByLabel("Length 1", new() { Exact = true }).BlurAsync();
+            await Assertions.Expect(who.Undo).ToBeEnabledAsync();
+            await who.KeptAsync();
+            await who.GoAsync("Field", "Hand over");
+        }
+
+        await GiveAsync(phone, office);
+        ILocator asked = office.Page.Locator(".field-conflict").First;
+        await Assertions.Expect(asked).ToContainTextAsync("Two people changed this");
+        await office.ShootAsync("field-conflict");
+        while (await asked.CountAsync() > 0)
+        {
+            int open = await office.Page.Locator(".field-conflict").CountAsync();
+            await asked.GetByRole(AriaRole.Button).Nth(0).ClickAsync();
+            await Assertions.Expect(office.Page.Locator(".field-conflict")).ToHaveCountAsync(open - 1);
+        }
+
+        await GiveAsync(office, phone);
+        await Assertions.Expect(phone.Page.Locator(".field-conflict")).ToHaveCountAsync(0);
+        foreach (Visit who in new[] { phone, office }) await who.GoAsync("Site");
+        string settled = await office.Page.GetByLabel("Length 1", new() { Exact = true }).InputValueAsync();
+        Assert.Contains(settled, new[] { "92' 0\"", "93' 0\"" });
+        await Assertions.Expect(phone.Page.GetByLabel("Length 1", new() { Exact = true })).ToHaveValueAsync(settled);
+        Assert.Empty(office.Troubles.Concat(phone.Troubles));
+    }
+
+    private static async Task GiveAsync(Visit from, Visit to)
+    {
+        (string name, byte[] file) = await from.SavedAsync(() => Button(from.Page, "Make the file").ClickAsync());
+        await to.Page.GetByLabel("Take a file in…").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "application/json", Buffer = file });
+        await Assertions.Expect(to.Page.GetByRole(AriaRole.Status).Filter(new() { HasText = "Taken in" })).ToBeVisibleAsync();
+    }
+
     [Fact]
     public async Task TheBenchAnswersWhileItIsTyped()
     {

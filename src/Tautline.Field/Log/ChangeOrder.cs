@@ -1,3 +1,6 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
 namespace Tautline.Field.Log;
 
 /// <summary>Work that was not in the job, agreed at the hole before it goes on: so much at so much, and who signed. The words and the place stand in the entry.</summary>
@@ -19,4 +22,7 @@ public sealed record ChangeOrder
 
     /// <summary>The signature: each stroke x and y one after the other, in thousandths of the pad's width from its upper left corner.</summary>
     public IReadOnlyList<IReadOnlyList<int>> Strokes { get; init => field = value ?? []; } = [];
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }

@@ -1,3 +1,6 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
 namespace Tautline.Field.Log;
 
 /// <summary>A photo by its content: the pixels lie beside the log, under this name.</summary>
@@ -13,6 +16,9 @@ public sealed record PhotoRef
     public required int Height { get; init; }
 
     public required long Bytes { get; init; }
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>Material that was built in, or spoilt.</summary>
@@ -28,6 +34,9 @@ public sealed record MaterialUsed
     public required decimal Quantity { get; init; }
 
     public string Unit { get; init => field = value ?? ""; } = "";
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>The weather somebody saw; nothing is worked out from it.</summary>
@@ -45,6 +54,9 @@ public sealed record WeatherSeen
     public static IReadOnlyList<string> Skies { get; } = ["clear", "cloud", "rain", "snow", "fog", "storm"];
 
     public static IReadOnlyList<string> Winds { get; } = ["calm", "breeze", "strong"];
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>A safety talk at the truck; what was talked about stands in the entry's text.</summary>
@@ -52,4 +64,7 @@ public sealed record TalkHeld
 {
     /// <summary>Who was there.</summary>
     public IReadOnlyList<string> People { get; init => field = value ?? []; } = [];
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }

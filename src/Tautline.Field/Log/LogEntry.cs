@@ -99,6 +99,9 @@ public sealed record LogPlace
 
     /// <summary>What the place was called when the entry was made, so that it still says something once the leg is gone.</summary>
     public string Called { get; init => field = value ?? ""; } = "";
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>Work that was done: so many of a run, or the posts themselves where it matters which.</summary>
@@ -111,6 +114,9 @@ public sealed record WorkDone
 
     /// <summary>The posts it is about, each where it was then or where it was measured to stand.</summary>
     public IReadOnlyList<PostDone> Posts { get; init => field = value ?? []; } = [];
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>A post that was worked on, with coordinates of its own: the line may be moved afterwards, the post is not.</summary>
@@ -133,6 +139,9 @@ public sealed record PostDone
 
     /// <summary>True for a line post; a terminal's place is the line's own.</summary>
     public bool Line { get; init; }
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 public sealed record HoursWorked
@@ -140,6 +149,9 @@ public sealed record HoursWorked
     public required double Hours { get; init; }
 
     public string? Operation { get; init; }
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>A utility locate request as it was answered.</summary>
@@ -152,6 +164,9 @@ public sealed record LocateTicket
 
     /// <summary>End of the last day.</summary>
     public required long To { get; init; }
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
 /// <summary>What an inspection found.</summary>
@@ -163,4 +178,7 @@ public sealed record Checked
     public double? Measured { get; init; }
 
     public required bool Passed { get; init; }
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
 }

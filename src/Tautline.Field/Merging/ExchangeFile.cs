@@ -19,7 +19,7 @@ public sealed record ExchangeReading(Exchange? Exchange, IReadOnlyList<ExchangeF
 public static class ExchangeFile
 {
     public const string FormatName = "tautline-exchange";
-    public const int CurrentVersion = 1;
+    public const int CurrentVersion = 2;
 
     public static byte[] Write(Exchange exchange)
     {
@@ -39,6 +39,7 @@ public static class ExchangeFile
             writer.WriteStartArray("log");
             foreach (var entry in exchange.Log.OrderBy(e => e.Key)) writer.WriteRawValue(LogJson.Write(entry));
             writer.WriteEndArray();
+            ExchangeText.Write(writer, exchange.Shared.Extra);
             writer.WriteEndObject();
         }
         return stream.ToArray();
@@ -62,15 +63,30 @@ public static class ExchangeFile
     {
         if (!root.TryGetProperty("format", out var format) || format.ValueKind != JsonValueKind.String || format.GetString() != FormatName)
             return Refused("format", $"this is no file of one device for another: its format is not '{FormatName}'");
-        if (!root.TryGetProperty("version", out var version) || !version.TryGetInt32(out var number) || number > CurrentVersion)
+        if (!root.TryGetProperty("version", out var version) || !version.TryGetInt32(out var number) || number < 1)
+            return Refused("version", $"the file does not say which version it is written in: a whole number from 1, here {CurrentVersion}. Ask for the file once more: nothing of it was taken");
+        if (number > CurrentVersion)
             return Refused("version", $"a newer program wrote this file; this one reads version {CurrentVersion}. Update the program here, then open the file again: nothing of it was taken");
+        if (number < CurrentVersion)
+            return Refused("version", $"an older program wrote this file, version {number}; this one reads version {CurrentVersion}. Update the program on the other device, then make the file again: nothing of it was taken");
+        if (Needed(root) is { } needed)
+            return Refused("mustUnderstand", $"the file says that '{needed}' must be understood, and this program does not know it. Update the program here, then open the file again: nothing of it was taken");
         List<ExchangeFault> faults = [];
-        var roots = Items(root, "roots", faults, item => JobFile.Read(System.Text.Encoding.UTF8.GetBytes(item.GetRawText())) is { Job: { } job, HasErrors: false } ? job : throw new JsonException("this is no job that can be read"));
+        var roots = Items(root, "roots", faults, item => JobFile.Read(System.Text.Encoding.UTF8.GetBytes(item.GetRawText())) is { Job: { } job, HasErrors: false, ReadOnly: false } ? job : throw new JsonException("this is no job that can be read"));
         if (roots.Count == 0) return new(null, [.. faults, new("roots", "the file holds no job that can be read: nothing of it was taken")]);
+        var id = root.TryGetProperty("job", out var named) && named.ValueKind == JsonValueKind.String ? named.GetString() : roots[0].Id.Value;
+        if (roots.FirstOrDefault(r => r.Id.Value != id) is { } stranger) return Refused("roots", $"the file is of job '{id}' and holds a text of '{stranger.Id.Value}': two jobs are not joined, nothing of it was taken");
         var changes = Items(root, "changes", faults, ExchangeText.Read);
         var log = Items(root, "log", faults, item => LogJson.Read(System.Text.Encoding.UTF8.GetBytes(item.GetRawText()), out var fault) ?? throw new JsonException(fault));
-        return new(new(roots[0].Id, SharedJob.Begin(roots[0]).With(roots, changes), log), faults);
+        var shared = SharedJob.Begin(roots[0]).With(roots, changes, ExchangeText.Others(root, "format", "version", "mustUnderstand", "job", "roots", "changes", "log"));
+        return new(new(roots[0].Id, shared, log), faults);
     }
+
+    /// <summary>The first part that must be understood and is not: this version knows none by name.</summary>
+    private static string? Needed(JsonElement root)
+        => !root.TryGetProperty("mustUnderstand", out var parts) ? null
+            : parts.ValueKind != JsonValueKind.Array ? parts.GetRawText()
+            : parts.GetArrayLength() > 0 ? parts[0].ToString() : null;
 
     private static List<T> Items<T>(JsonElement root, string name, List<ExchangeFault> faults, Func<JsonElement, T> read)
     {

@@ -30,6 +30,7 @@ public static class ExchangeText
         writer.WriteStartArray("resolves");
         foreach (var settled in change.Resolves) Write(writer, settled);
         writer.WriteEndArray();
+        Write(writer, change.Extra);
         writer.WriteEndObject();
     }
 
@@ -40,9 +41,10 @@ public static class ExchangeText
         {
             var key = new LogKey(Text(value, "device"), value.GetProperty("sequence").GetInt64());
             if (key.Device.Length == 0 || key.Sequence < 1) throw new JsonException("a change names its device and its number there, from 1");
+            if (value.GetProperty("tick").GetInt64() < 0) throw new JsonException("'tick' is below 0");
             return new(
                 key, value.GetProperty("tick").GetInt64(), Text(value, "person"), [.. value.GetProperty("fields").EnumerateArray().Select(Field)],
-                [.. value.GetProperty("resolves").EnumerateArray().Select(Resolved)]);
+                [.. value.GetProperty("resolves").EnumerateArray().Select(Resolved)]) { Extra = Others(value, "device", "sequence", "tick", "person", "fields", "resolves") };
         }
         catch (Exception slip) when (slip is KeyNotFoundException or InvalidOperationException or FormatException)
         {
@@ -58,6 +60,7 @@ public static class ExchangeText
         if (field.After is not null) writer.WriteString("after", field.After);
         Write(writer, "removed", field.Removed);
         Write(writer, "added", field.Added);
+        Write(writer, field.Extra);
         writer.WriteEndObject();
     }
 
@@ -78,17 +81,71 @@ public static class ExchangeText
         foreach (var seen in settled.Seen) writer.WriteStringValue(seen);
         writer.WriteEndArray();
         if (settled.Value is not null) writer.WriteString("value", settled.Value);
+        writer.WriteNumber("round", settled.Round);
+        Write(writer, settled.Extra);
         writer.WriteEndObject();
     }
 
+    internal static void Write(Utf8JsonWriter writer, IEnumerable<KeyValuePair<string, string>> extra)
+    {
+        foreach (var (name, value) in extra.OrderBy(e => e.Key, StringComparer.Ordinal))
+        {
+            writer.WritePropertyName(name);
+            writer.WriteRawValue(value);
+        }
+    }
+
+    /// <summary>The properties of an object that this program does not know.</summary>
+    internal static IReadOnlyList<KeyValuePair<string, string>> Others(JsonElement value, params ReadOnlySpan<string> known)
+    {
+        List<KeyValuePair<string, string>> others = [];
+        foreach (var part in value.EnumerateObject())
+            if (!known.Contains(part.Name)) others.Add(new(part.Name, Canonical.Text(part.Value)));
+        return others;
+    }
+
     private static FieldChange Field(JsonElement value)
-        => new(Text(value, "path"), Maybe(value, "before"), Maybe(value, "after")) { Removed = Beneath(value, "removed"), Added = Beneath(value, "added") };
+    {
+        var path = Path(value);
+        if (path is "id" or "format" || JobFlat.Fixed(path)) throw new JsonException($"'{path}' names a thing and cannot be changed");
+        return new(path, Checked(path, Maybe(value, "before")), Checked(path, Maybe(value, "after")))
+        {
+            Removed = Beneath(value, path, "removed"),
+            Added = Beneath(value, path, "added"),
+            Extra = Others(value, "path", "before", "after", "removed", "added"),
+        };
+    }
 
     private static Resolution Resolved(JsonElement value)
-        => new(Text(value, "path"), Maybe(value, "stood"), [.. value.GetProperty("seen").EnumerateArray().Select(s => s.GetString())], Maybe(value, "value"));
+    {
+        var path = Path(value);
+        return new(path, Checked(path, Maybe(value, "stood")), [.. value.GetProperty("seen").EnumerateArray().Select(s => Checked(path, s.GetString()))], Checked(path, Maybe(value, "value")), value.GetProperty("round").GetInt32())
+        {
+            Extra = Others(value, "path", "stood", "seen", "value", "round"),
+        };
+    }
 
-    private static IReadOnlyList<KeyValuePair<string, string>> Beneath(JsonElement value, string name)
-        => value.TryGetProperty(name, out var beneath) ? [.. beneath.EnumerateObject().Select(p => new KeyValuePair<string, string>(p.Name, p.Value.GetString() ?? ""))] : [];
+    private static IReadOnlyList<KeyValuePair<string, string>> Beneath(JsonElement value, string path, string name)
+        => value.TryGetProperty(name, out var beneath) ? [.. beneath.EnumerateObject().Select(p => new KeyValuePair<string, string>(p.Name, Checked($"{path}/{p.Name}", p.Value.GetString() ?? "")!))] : [];
+
+    private static string Path(JsonElement value) => Text(value, "path") is var path && JobFlat.Sound(path) ? path : throw new JsonException($"'{path}' is no path of a field");
+
+    /// <summary>A value as it can stand at a path: of a thing in a list nothing but that it is there, of fields that are one an object, of any other field some JSON.</summary>
+    private static string? Checked(string path, string? value)
+    {
+        if (!JobFlat.Sound(path)) throw new JsonException($"'{path}' is no path of a field");
+        if (value is null || value == JobFlat.There && !JobFlat.OfGroup(path)) return value;
+        if (JobFlat.OfListed(path)) throw new JsonException($"'{path}' is a thing that is there or not, and has no value of its own");
+        try
+        {
+            using var document = JsonDocument.Parse(value);
+            return !JobFlat.OfGroup(path) || document.RootElement.ValueKind == JsonValueKind.Object ? value : throw new JsonException($"the value of '{path}' is no object");
+        }
+        catch (JsonException slip) when (slip.Path is null && slip.LineNumber is not null)
+        {
+            throw new JsonException($"the value of '{path}' is no JSON: '{(value.Length > 40 ? value[..40] + "…" : value)}'", slip);
+        }
+    }
 
     private static string Text(JsonElement value, string name) => value.GetProperty(name).GetString() ?? throw new JsonException($"'{name}' is no text");
 

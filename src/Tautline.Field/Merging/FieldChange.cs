@@ -9,6 +9,9 @@ public sealed record FieldChange(string Path, string? Before, string? After)
     /// <summary>All that lies beneath an entity that was put in.</summary>
     public IReadOnlyList<KeyValuePair<string, string>> Added { get; init; } = [];
 
+    /// <summary>What a later program wrote besides, by name, as canonical text: carried along.</summary>
+    public IReadOnlyList<KeyValuePair<string, string>> Extra { get; init; } = [];
+
     public bool OfEntity => Before == JobFlat.There || After == JobFlat.There;
 }
 

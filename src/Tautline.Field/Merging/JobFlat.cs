@@ -6,8 +6,9 @@ using Tautline.Engine.Jobs;
 namespace Tautline.Field.Merging;
 
 /// <summary>
-/// A job as a flat list of fields by path: 'gates/g1/opening', 'lines/l1/vertices/v2/east+north'. Things with an id are entities: each has a path of its own with the
-/// empty value, and fields beneath. Fields that only make sense together are one. Whatever else is a list, and the measured ground, is one field.
+/// A job as a flat list of fields by path: 'gates/@id=g1/opening', 'lines/@id=l1/vertices/@id=v2/east+north'. Things with an id are entities, in a list or by themselves: each has
+/// a path of its own with the empty value, and fields beneath. Fields that only make sense together are one, and so is any part without an id of its own, however much is in
+/// it: half of one person's barb arms and half of another's are no barb arms. A list of things without ids is one field too.
 /// </summary>
 public static class JobFlat
 {
@@ -15,6 +16,12 @@ public static class JobFlat
     public const string There = "";
 
     private static readonly Dictionary<string, string> keyed = new(StringComparer.Ordinal) { ["asSpecified"] = "rule", ["calibrations"] = "spec" };
+
+    // Lists that a job has by itself when they are empty; any other empty list or part is a later program's, and a field.
+    private static readonly HashSet<string> lists = new(StringComparer.Ordinal)
+    {
+        "mustUnderstand", "asSpecified", "specs", "lines", "keeps", "shots", "remedies", "vertices", "gates", "obstacles", "calibrations", "pins", "works", "temporary", "stock", "seen", "hangs",
+    };
 
     private static readonly Dictionary<string, string[][]> together = new(StringComparer.Ordinal)
     {
@@ -58,10 +65,13 @@ public static class JobFlat
 
     private static void Field(string name, JsonElement value, string path, string parent, List<KeyValuePair<string, string>> fields)
     {
-        var ofJob = parent.Length == 0;
-        if (value.ValueKind == JsonValueKind.Object && !(ofJob && name == "ground")) Object(value, path, "", fields);
-        else if (value.ValueKind == JsonValueKind.Array && value.GetArrayLength() == 0) return;
-        else if (value.ValueKind != JsonValueKind.Array || Key(name, value, ofJob) is not { } key) fields.Add(new(path, Canonical.Text(value)));
+        if (value.ValueKind == JsonValueKind.Object && Named(value))
+        {
+            fields.Add(new(path, There));
+            Object(value, path, "", fields);
+        }
+        else if (value.ValueKind == JsonValueKind.Array && value.GetArrayLength() == 0 && lists.Contains(name)) return;
+        else if (value.ValueKind != JsonValueKind.Array || value.GetArrayLength() == 0 || Key(name, value, parent.Length == 0) is not { } key) fields.Add(new(path, Canonical.Text(value)));
         else
             foreach (var item in value.EnumerateArray())
             {
@@ -70,6 +80,8 @@ public static class JobFlat
                 Object(item, at, name, fields);
             }
     }
+
+    private static bool Named(JsonElement value) => value.TryGetProperty("id", out var id) && id.ValueKind == JsonValueKind.String;
 
     /// <summary>What names the things of a list; nothing where they have no names, or one name twice.</summary>
     private static string? Key(string name, JsonElement list, bool ofJob)
@@ -83,34 +95,51 @@ public static class JobFlat
 
     private static void Entity(string path, Dictionary<string, JsonObject> objects)
     {
-        var list = Parent(path);
-        if (Owner(Parent(list), objects) is not { } owner) return;
-        var name = Unescape(list[(list.LastIndexOf('/') + 1)..]);
-        if (owner[name] is not JsonArray array) owner[name] = array = [];
+        var name = Name(path);
         JsonObject made = [];
-        array.Add((JsonNode)made);
+        if (!name.StartsWith('@'))
+        {
+            if (!objects.TryGetValue(Parent(path), out var around)) return;
+            around[Unescape(name)] = made;
+        }
+        else
+        {
+            var list = Parent(path);
+            if (!objects.TryGetValue(Parent(list), out var owner)) return;
+            if (owner[Unescape(Name(list))] is not JsonArray array) owner[Unescape(Name(list))] = array = [];
+            array.Add((JsonNode)made);
+            // What a thing is called its path says: nothing written beneath it can make it another.
+            var named = name.IndexOf('=', StringComparison.Ordinal);
+            made[name[1..named]] = Unescape(name[(named + 1)..]);
+        }
         objects[path] = made;
     }
 
+    /// <summary>A field of a thing that is not there is left out, and one beneath a part that is no thing of its own.</summary>
     private static void Put(string path, string value, Dictionary<string, JsonObject> objects)
     {
-        if (Owner(Parent(path), objects) is not { } owner) return;
-        var name = path[(path.LastIndexOf('/') + 1)..];
-        if (!name.Contains('+', StringComparison.Ordinal)) owner[Unescape(name)] = JsonNode.Parse(value);
-        else
+        if (!objects.TryGetValue(Parent(path), out var owner)) return;
+        var name = Name(path);
+        if (name.Contains('+', StringComparison.Ordinal))
             foreach (var (part, node) in JsonNode.Parse(value)!.AsObject().ToList()) owner[part] = node?.DeepClone();
+        else if (!Fixed(path) && owner[Unescape(name)] is not (JsonArray { Count: > 0 } or JsonObject)) owner[Unescape(name)] = JsonNode.Parse(value);
     }
 
-    /// <summary>The object at a path, made where it is a plain one; nothing where it lies in an entity that is not there.</summary>
-    private static JsonObject? Owner(string path, Dictionary<string, JsonObject> objects)
-    {
-        if (objects.TryGetValue(path, out var known)) return known;
-        var name = path[(path.LastIndexOf('/') + 1)..];
-        if (name.StartsWith('@') || Owner(Parent(path), objects) is not { } parent) return null;
-        JsonObject made = [];
-        parent[Unescape(name)] = made;
-        return objects[path] = made;
-    }
+    /// <summary>True for the field that names the thing it lies in.</summary>
+    internal static bool Fixed(string path) => Name(Parent(path)) is { Length: > 0 } thing && thing.StartsWith('@') && thing[1..].StartsWith(Name(path) + "=", StringComparison.Ordinal);
+
+    /// <summary>True where a path can be one of a job's: names between slashes, and of a thing in a list what names it.</summary>
+    internal static bool Sound(string path)
+        => path.Length > 0 && path.Split('/') is var names && names.All(n => n.Length > 0 && (!n.StartsWith('@') || n.IndexOf('=', StringComparison.Ordinal) > 1)) && !names[0].StartsWith('@')
+            && names.Zip(names.Skip(1)).All(n => !n.First.StartsWith('@') || !n.Second.StartsWith('@'));
+
+    /// <summary>True for a path whose value is a thing that is there or not.</summary>
+    internal static bool OfListed(string path) => Name(path).StartsWith('@');
+
+    /// <summary>True for fields that are one because they only make sense together; their value is an object.</summary>
+    internal static bool OfGroup(string path) => Name(path).Contains('+', StringComparison.Ordinal);
+
+    private static string Name(string path) => path[(path.LastIndexOf('/') + 1)..];
 
     private static string Under(string path, string name) => path.Length == 0 ? name : $"{path}/{name}";
 

@@ -9,6 +9,8 @@ internal sealed class JobFold
     private readonly Dictionary<string, string> values = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> ranks = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Dictionary<string, string>> graves = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, HashSet<string>> edited = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> rounds = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Open> open = new(StringComparer.Ordinal);
 
     private sealed record Open(string? Base, SortedSet<string> Others, bool OrGone);
@@ -22,6 +24,8 @@ internal sealed class JobFold
     {
         (values, ranks) = (new(other.values, StringComparer.Ordinal), new(other.ranks, StringComparer.Ordinal));
         graves = other.graves.ToDictionary(g => g.Key, g => new Dictionary<string, string>(g.Value, StringComparer.Ordinal), StringComparer.Ordinal);
+        edited = other.edited.ToDictionary(e => e.Key, e => new HashSet<string>(e.Value, StringComparer.Ordinal), StringComparer.Ordinal);
+        rounds = new(other.rounds, StringComparer.Ordinal);
         open = other.open.ToDictionary(o => o.Key, o => o.Value with { Others = new(o.Value.Others, StringComparer.Ordinal) }, StringComparer.Ordinal);
     }
 
@@ -34,7 +38,7 @@ internal sealed class JobFold
 
     /// <summary>What the job has by now is no other value, except of an entity, where it means that it can be had back.</summary>
     public IReadOnlyList<Conflict> Conflicts => [.. open.OrderBy(o => o.Key, StringComparer.Ordinal).Select(o => new Conflict(
-        o.Key, o.Value.Base, Stands(o.Key), [.. new[] { (string?)null }.Where(_ => o.Value.OrGone).Concat(o.Value.Others).Where(v => v != Stands(o.Key))])).Where(c => c.Others.Count > 0)];
+        o.Key, o.Value.Base, Stands(o.Key), [.. new[] { (string?)null }.Where(_ => o.Value.OrGone).Concat(o.Value.Others).Where(v => v != Stands(o.Key))], rounds.GetValueOrDefault(o.Key))).Where(c => c.Others.Count > 0)];
 
     /// <summary>
     /// Another text the job began from. What only one of them has is in both; where they differ, neither is known to be the later one, and that is asked.
@@ -73,16 +77,44 @@ internal sealed class JobFold
     {
         if (Grave(JobFlat.Parent(change.Path)) is { } grave)
         {
-            graves[grave][change.Path[(grave.Length + 1)..]] = JobFlat.There;
-            foreach (var (rest, value) in change.Added) graves[grave][$"{change.Path[(grave.Length + 1)..]}/{rest}"] = value;
+            var rest = change.Path[(grave.Length + 1)..];
+            Bury(grave, rest, JobFlat.There);
+            foreach (var (more, value) in change.Added) Bury(grave, $"{rest}/{more}", value);
             Keep(grave, null, JobFlat.There);
             return;
         }
+        var old = graves.GetValueOrDefault(change.Path);
+        var others = edited.GetValueOrDefault(change.Path);
         graves.Remove(change.Path);
+        edited.Remove(change.Path);
         if (!values.ContainsKey(change.Path)) Set(change.Path, JobFlat.There);
         foreach (var (rest, value) in change.Added)
             if (value == JobFlat.There) Set($"{change.Path}/{rest}", value);
             else Change(new($"{change.Path}/{rest}", null, value));
+        if (old is not null && others is not null) Bring(change.Path, old, others);
+        if (open.TryGetValue(change.Path, out var asked) && asked.Others.Remove(JobFlat.There) && asked.Others.Count == 0 && !asked.OrGone) open.Remove(change.Path);
+    }
+
+    /// <summary>A thing is put in anew that was taken out: what others did to it meanwhile is asked about, and what they put into it comes along.</summary>
+    private void Bring(string entity, Dictionary<string, string> old, HashSet<string> others)
+    {
+        foreach (var rest in others.Order(StringComparer.Ordinal))
+        {
+            var path = $"{entity}/{rest}";
+            var theirs = old.GetValueOrDefault(rest);
+            var stands = values.GetValueOrDefault(path);
+            if (stands == theirs) continue;
+            if (stands is null && theirs is not null && (theirs == JobFlat.There || InThing(rest, others))) Set(path, theirs);
+            else Keep(path, null, theirs);
+        }
+    }
+
+    /// <summary>True for a field of something that came with it.</summary>
+    private static bool InThing(string rest, HashSet<string> others)
+    {
+        for (var at = JobFlat.Parent(rest); at.Length > 0; at = JobFlat.Parent(at))
+            if (others.Contains(at)) return true;
+        return false;
     }
 
     private void Remove(FieldChange change)
@@ -104,17 +136,25 @@ internal sealed class JobFold
         Keep(grave, JobFlat.There, JobFlat.There);
     }
 
+    /// <summary>
+    /// A settlement closes what its author saw, and sets what shall stand. Where another, unseen, settled it otherwise meanwhile, or changed it, both values are kept and asked about
+    /// again: who decided later did not know of the other.
+    /// </summary>
     private void Apply(Resolution settled)
     {
-        if (!open.TryGetValue(settled.Path, out var conflict)) return;
-        var others = new SortedSet<string>(conflict.Others.Except(settled.Seen.OfType<string>()), StringComparer.Ordinal);
-        var orGone = conflict.OrGone && !settled.Seen.Contains(null);
-        if (others.Count == 0 && !orGone) open.Remove(settled.Path);
-        else open[settled.Path] = conflict with { Others = others, OrGone = orGone };
+        var known = rounds.GetValueOrDefault(settled.Path);
+        rounds[settled.Path] = known + 1;
+        var sawAll = settled.Round == known;
+        if (sawAll && open.TryGetValue(settled.Path, out var conflict))
+        {
+            var others = new SortedSet<string>(conflict.Others.Except(settled.Seen.OfType<string>()), StringComparer.Ordinal);
+            var orGone = conflict.OrGone && !settled.Seen.Contains(null);
+            if (others.Count == 0 && !orGone) open.Remove(settled.Path);
+            else open[settled.Path] = conflict with { Others = others, OrGone = orGone };
+        }
         var stands = Stands(settled.Path);
-        // Where it was left as it stood and stands otherwise by now, the later one holds.
-        if (stands == settled.Value || settled.Value == settled.Stood) return;
-        if (stands != settled.Stood) Keep(settled.Path, settled.Stood, settled.Value);
+        if (stands == settled.Value) return;
+        if (stands != settled.Stood || !sawAll) Keep(settled.Path, settled.Stood, settled.Value);
         else if (Grave(settled.Path) is { } grave && grave != settled.Path) Bury(grave, settled.Path[(grave.Length + 1)..], settled.Value);
         else if (settled.Value == JobFlat.There) Raise(settled.Path);
         else if (stands == JobFlat.There) Bury(settled.Path);
@@ -146,6 +186,8 @@ internal sealed class JobFold
 
     private void Bury(string grave, string rest, string? value)
     {
+        if (!edited.TryGetValue(grave, out var rests)) edited[grave] = rests = new(StringComparer.Ordinal);
+        rests.Add(rest);
         if (value is null) graves[grave].Remove(rest);
         else graves[grave][rest] = value;
     }
@@ -153,6 +195,7 @@ internal sealed class JobFold
     private void Raise(string entity)
     {
         if (!graves.Remove(entity, out var beneath)) return;
+        edited.Remove(entity);
         Set(entity, JobFlat.There);
         foreach (var (rest, value) in beneath) Set($"{entity}/{rest}", value);
     }

@@ -13,14 +13,24 @@ public sealed class SharedJob
 {
     private readonly SortedDictionary<string, Job> roots;
     private readonly SortedDictionary<string, JobChange> changes;
+    private readonly SortedDictionary<string, string> extra;
     private JobFold? fold;
 
-    private SharedJob(SortedDictionary<string, Job> roots, SortedDictionary<string, JobChange> changes, JobFold? fold = null) => (this.roots, this.changes, this.fold) = (roots, changes, fold);
+    private SharedJob(SortedDictionary<string, Job> roots, SortedDictionary<string, JobChange> changes, SortedDictionary<string, string> extra, JobFold? fold = null)
+        => (this.roots, this.changes, this.extra, this.fold) = (roots, changes, extra, fold);
+
+    public JobId Id => roots.Values.First().Id;
 
     public IReadOnlyCollection<Job> Roots => roots.Values;
 
     /// <summary>In the order they are folded.</summary>
     public IEnumerable<JobChange> Changes => changes.OrderBy(c => c.Value.Tick).ThenBy(c => c.Value.Key).ThenBy(c => c.Key, StringComparer.Ordinal).Select(c => c.Value);
+
+    /// <summary>What a later program wrote beside both, by name, as canonical text: carried along.</summary>
+    public IReadOnlyCollection<KeyValuePair<string, string>> Extra => extra;
+
+    /// <summary>Numbers of a device that two different changes carry, as after a restored backup: both are in the job.</summary>
+    public IReadOnlyList<LogKey> NumbersTwice => [.. changes.Values.GroupBy(c => c.Key).Where(g => g.Count() > 1).Select(g => g.Key).Order()];
 
     public int Count => changes.Count;
 
@@ -38,24 +48,31 @@ public sealed class SharedJob
     /// <summary>The job as it is now. What the merged fields do not add up to is told like any slip of a job file.</summary>
     public JobReading Head => JobFlat.Job(Fold.Values, Fold.Rank);
 
-    public static SharedJob Begin(Job job) => new(new(StringComparer.Ordinal) { [Text(JobFlat.Of(job))] = job }, new(StringComparer.Ordinal));
+    public static SharedJob Begin(Job job) => new(new(StringComparer.Ordinal) { [Text(JobFlat.Of(job))] = job }, new(StringComparer.Ordinal), new(StringComparer.Ordinal));
 
     /// <summary>With everything another knows. The order and the number of times do not matter.</summary>
-    public SharedJob Merge(SharedJob other) => With(other.roots, other.changes);
+    /// <exception cref="ArgumentException">The other is of another job.</exception>
+    public SharedJob Merge(SharedJob other) => With(other.roots, other.changes, other.extra);
 
-    public SharedJob With(IEnumerable<Job> moreRoots, IEnumerable<JobChange> moreChanges)
-        => With(moreRoots.Select(r => new KeyValuePair<string, Job>(Text(JobFlat.Of(r)), r)), moreChanges.Select(c => new KeyValuePair<string, JobChange>(ExchangeText.Of(c), c)));
+    /// <exception cref="ArgumentException">One of the texts is of another job.</exception>
+    public SharedJob With(IEnumerable<Job> moreRoots, IEnumerable<JobChange> moreChanges, IEnumerable<KeyValuePair<string, string>>? moreExtra = null) => With(
+        moreRoots.Select(r => new KeyValuePair<string, Job>(Text(JobFlat.Of(r)), r)), moreChanges.Select(c => new KeyValuePair<string, JobChange>(ExchangeText.Of(c), c)), moreExtra ?? []);
 
-    private SharedJob With(IEnumerable<KeyValuePair<string, Job>> moreRoots, IEnumerable<KeyValuePair<string, JobChange>> moreChanges)
+    private SharedJob With(IEnumerable<KeyValuePair<string, Job>> moreRoots, IEnumerable<KeyValuePair<string, JobChange>> moreChanges, IEnumerable<KeyValuePair<string, string>> moreExtra)
     {
         List<KeyValuePair<string, Job>> newRoots = [.. moreRoots.Where(r => !roots.ContainsKey(r.Key))];
         List<KeyValuePair<string, JobChange>> newChanges = [.. moreChanges.Where(c => !changes.ContainsKey(c.Key))];
-        if (newRoots.Count == 0 && newChanges.Count == 0) return this;
+        // Of two texts under one name that this program cannot read the greater is carried on, whoever merges.
+        List<KeyValuePair<string, string>> newExtra = [.. moreExtra.Where(e => !extra.TryGetValue(e.Key, out var known) || string.CompareOrdinal(known, e.Value) < 0)];
+        if (newRoots.FirstOrDefault(r => r.Value.Id != Id) is { Value: { } stranger }) throw new ArgumentException($"'{stranger.Id.Value}' is another job than '{Id.Value}': two jobs are not joined", nameof(moreRoots));
+        if (newRoots.Count == 0 && newChanges.Count == 0 && newExtra.Count == 0) return this;
         SortedDictionary<string, Job> allRoots = new(roots, StringComparer.Ordinal);
         SortedDictionary<string, JobChange> all = new(changes, StringComparer.Ordinal);
+        SortedDictionary<string, string> allExtra = new(extra, StringComparer.Ordinal);
         foreach (var (text, root) in newRoots) allRoots.TryAdd(text, root);
         foreach (var (text, change) in newChanges) all.TryAdd(text, change);
-        return new(allRoots, all);
+        foreach (var (name, value) in newExtra) allExtra[name] = value;
+        return new(allRoots, all, allExtra);
     }
 
     /// <summary>What was done to the job on this device since it last was as <see cref="Head"/>; itself where nothing was.</summary>
@@ -70,7 +87,7 @@ public sealed class SharedJob
         // It is the last in order, so the fold goes on from here.
         var next = new JobFold(Fold);
         next.Apply(change);
-        return new(roots, new(changes, StringComparer.Ordinal) { [ExchangeText.Of(change)] = change }, next);
+        return new(roots, new(changes, StringComparer.Ordinal) { [ExchangeText.Of(change)] = change }, extra, next);
     }
 
     private JobFold Fold => fold ??= Folded();

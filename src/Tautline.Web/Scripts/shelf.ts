@@ -8,7 +8,8 @@ const day = 86_400_000;
 
 interface JobRow { id: string; name: string; changed: number; bytes: number; binned?: number }
 interface TextRow { id: string; json: Uint8Array }
-interface EntryRow { job: string; device: string; sequence: number; json: Uint8Array }
+// Two different entries may carry one number, as after a restored backup: the second one lies under its number and digest.
+interface EntryRow { job: string; device: string; sequence: number | string; json: Uint8Array }
 interface DeviceRow { one: 1; id: string; last: number }
 interface VersionRow { key?: number; job: string; at: number; label: string; automatic: boolean; bytes: number; json: Uint8Array }
 
@@ -46,16 +47,17 @@ export async function readShared(id: string): Promise<Uint8Array> {
  * Keeps a job, what is shared of it, and entries of its log that others wrote: all or nothing, for a job that lags behind what is shared would look like an edit that takes it
  * back. An entry that is there already stays as it is.
  */
-export function writeShared(id: string, name: string, job: Uint8Array, json: Uint8Array, devices: string[], sequences: number[], texts: string[]): Promise<void> {
+export function writeShared(id: string, name: string, job: Uint8Array, json: Uint8Array, devices: string[], sequences: number[], variants: string[], texts: string[]): Promise<void> {
   return change(["jobs", "texts", "shared", "entries"], (transaction) => {
     transaction.objectStore("jobs").put({ id, name, changed: Date.now(), bytes: job.length } satisfies JobRow);
     transaction.objectStore("texts").put({ id, json: job } satisfies TextRow);
     transaction.objectStore("shared").put({ id, json } satisfies TextRow);
     const store = transaction.objectStore("entries");
     devices.forEach((device, i) => {
-      const known = store.getKey([id, device, sequences[i]!]);
+      const sequence = variants[i] ? `${sequences[i]} ${variants[i]}` : sequences[i]!;
+      const known = store.getKey([id, device, sequence]);
       known.onsuccess = () => {
-        if (known.result === undefined) store.put({ job: id, device, sequence: sequences[i]!, json: new TextEncoder().encode(texts[i]) } satisfies EntryRow);
+        if (known.result === undefined) store.put({ job: id, device, sequence, json: new TextEncoder().encode(texts[i]) } satisfies EntryRow);
       };
     });
   });
@@ -121,6 +123,13 @@ export async function nextNumber(): Promise<string> {
     };
   });
   return `${given!.id} ${given!.last}`;
+}
+
+/** The device takes a new name, for others know entries of the old one that it does not. */
+export async function renameDevice(): Promise<string> {
+  const id = crypto.randomUUID();
+  await change(["device"], (transaction) => { transaction.objectStore("device").put({ one: 1, id, last: 0 } satisfies DeviceRow); });
+  return id;
 }
 
 /** The name the device gave itself; empty before its first entry. */

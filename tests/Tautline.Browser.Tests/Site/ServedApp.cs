@@ -72,7 +72,7 @@ internal sealed class ServedApp : IAsyncDisposable
     private static string Sources()
     {
         var digest = new StringBuilder();
-        string[] roots = ["Tautline.Engine", "Tautline.Documents", "Tautline.Field", "Tautline.Formats", "Tautline.Papers", "Tautline.Spanish", "Tautline.Web", "Tautline.Server"];
+        string[] roots = ["Tautline.Engine", "Tautline.Desk", "Tautline.Documents", "Tautline.Field", "Tautline.FieldScreens", "Tautline.Formats", "Tautline.Papers", "Tautline.Spanish", "Tautline.Web", "Tautline.Server"];
         string[] made = ["bin", "obj", "node_modules", "scripts", "samples"];
         var files = roots.SelectMany(r => Directory.EnumerateFiles(Checkout.PathOf("src", r), "*", SearchOption.AllDirectories))
             .Where(f => !made.Any(m => f.Contains($"{Path.DirectorySeparatorChar}{m}{Path.DirectorySeparatorChar}", StringComparison.Ordinal)))

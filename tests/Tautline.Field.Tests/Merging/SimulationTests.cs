@@ -29,12 +29,17 @@ public sealed class SimulationTests
             Assert.Equal(first.Shared.Revision, p.Shared.Revision);
             Assert.Equal(first.Told, p.Told);
             Assert.Equal(first.Log.Keys, p.Log.Keys);
+            Assert.Equal(first.LogTexts, p.LogTexts);
             Assert.Superset(world.Entries, p.Log.Keys.ToHashSet());
             Assert.Superset(world.Changes, p.Shared.Changes.Select(c => c.Key).ToHashSet());
         });
         Assert.True(world.Entries.Count > operations / 3 && world.Changes.Count > operations / 8, "the run does too little");
         Assert.True(first.Shared.Conflicts.Count > 0 && world.Settled > 0, "nobody ever disagreed, or nobody settled it");
         Assert.NotNull(first.Shared.Head.Job);
+        // Every value that was the last somebody gave is in the job, or asked about, or was gone on from by one who knew it.
+        var said = first.Shared.Changes.SelectMany(c => c.Resolves).Count();
+        Assert.True(said == world.Settled && world.SettledTwice > 0, "no two people ever settled one thing at once");
+        Assert.True(first.Shared.Changes.Any(c => c.Fields.Any(f => f.Path.EndsWith("/barb", StringComparison.Ordinal) && f.After is null)), "no part was ever taken off");
     }
 
     private sealed class Person(int number, Job job, long skew)
@@ -48,6 +53,8 @@ public sealed class SimulationTests
         public long Numbers { get; set; }
 
         public long Skew { get; } = skew;
+
+        public string[] LogTexts => [.. Log.Values.Select(e => System.Text.Encoding.UTF8.GetString(LogJson.Write(e)))];
 
         public string Told => string.Join(';', Shared.Conflicts.Select(c => $"{c.Path}|{c.Base}|{c.Stands}|{string.Join(',', c.Others)}"));
     }
@@ -65,6 +72,11 @@ public sealed class SimulationTests
         public HashSet<LogKey> Changes { get; } = [];
 
         public int Settled { get; private set; }
+
+        /// <summary>How often somebody settled what another had settled already, unseen.</summary>
+        public int SettledTwice { get; private set; }
+
+        private readonly HashSet<string> settledOnce = [];
 
         public void Step()
         {
@@ -106,12 +118,14 @@ public sealed class SimulationTests
             who.Shared = next;
         }
 
-        private Job Edited(Job job) => random.Next(6) switch
+        private Job Edited(Job job) => random.Next(8) switch
         {
             0 => job with { Name = $"name {random.Next(1000)}" },
             1 => job with { Specs = [job.Specs[0] with { Height = Length.FromFeet(random.Next(4, 13)) }] },
             2 => job with { Gates = [.. job.Gates.Where(g => g.Id.Value != $"g{random.Next(5)}")] },
             3 when $"g{random.Next(5)}" is var id && job.Gates.All(g => g.Id.Value != id) => job with { Gates = [.. job.Gates, GateOf(id)] },
+            5 => job with { Specs = [job.Specs[0] with { Barb = random.Next(3) == 0 ? null : new() { Strands = random.Next(1, 7), Lean = random.Next(2) == 0 ? "left" : "right" } }] },
+            6 => job with { Lines = [.. job.Lines.Select(l => l with { Vertices = [.. l.Vertices.Select(v => v.Leg is { } leg ? v with { Leg = leg with { Grade = new(random.Next(20) / 100.0) } } : v)] })] },
             4 => job with { Gates = [.. job.Gates.Select(g => random.Next(3) == 0 ? g with { Opening = Length.FromFeet(random.Next(3, 20)) } : g)] },
             _ => job with { Lines = [.. job.Lines.Select(l => l with { Vertices = [.. l.Vertices.Select(v => v with { East = Length.FromFeet(random.Next(10)) })] })] },
         };
@@ -123,9 +137,10 @@ public sealed class SimulationTests
             if (who.Shared.Conflicts is not { Count: > 0 } open) return;
             var one = open[random.Next(open.Count)];
             var value = random.Next(2) == 0 ? one.Stands : one.Others[random.Next(one.Others.Count)];
-            var next = who.Shared.Record(who.Shared.Head.Job!, new(who.Name, ++who.Numbers), clock + who.Skew, who.Name, new Resolution(one.Path, one.Stands, one.Others, value));
+            var next = who.Shared.Record(who.Shared.Head.Job!, new(who.Name, ++who.Numbers), clock + who.Skew, who.Name, one.Settle(value));
             Changes.Add(new(who.Name, who.Numbers));
             (who.Shared, Settled) = (next, Settled + 1);
+            if (!settledOnce.Add($"{one.Path}|{one.Stands}|{string.Join(',', one.Others)}")) SettledTwice++;
         }
 
         /// <summary>A quarter is lost, a quarter goes twice; what is under way arrives in any order.</summary>
