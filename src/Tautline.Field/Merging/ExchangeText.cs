@@ -44,7 +44,8 @@ public static class ExchangeText
             if (value.GetProperty("tick").GetInt64() < 0) throw new JsonException("'tick' is below 0");
             return new(
                 key, value.GetProperty("tick").GetInt64(), Text(value, "person"), [.. value.GetProperty("fields").EnumerateArray().Select(Field)],
-                [.. value.GetProperty("resolves").EnumerateArray().Select(Resolved)]) { Extra = Others(value, "device", "sequence", "tick", "person", "fields", "resolves") };
+                [.. value.GetProperty("resolves").EnumerateArray().Select(Resolved)])
+            { Extra = Others(value, "device", "sequence", "tick", "person", "fields", "resolves") };
         }
         catch (Exception slip) when (slip is KeyNotFoundException or InvalidOperationException or FormatException)
         {
