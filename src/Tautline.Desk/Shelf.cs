@@ -92,8 +92,6 @@ public sealed class Shelf(IJSRuntime browser)
 
     public Task LetGoAsync() => DoAsync("letGo");
 
-    public Task<bool> PersistAsync() => AskAsync<bool>("persist");
-
     private async Task DoAsync(string what, params object?[] with)
     {
         try

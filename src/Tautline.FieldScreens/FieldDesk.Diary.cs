@@ -82,6 +82,11 @@ public sealed partial class FieldDesk
 
     public Task<bool> TalkAsync(string topic, IReadOnlyList<string> people) => AddAsync(e => e with { Kind = LogEntry.Talk, Text = topic.Trim(), Held = new() { People = people } });
 
+    /// <summary>Bytes of the photos that lie here, as their entries say.</summary>
+    public long PhotoBytes => entries.SelectMany(e => e.Photos ?? []).DistinctBy(p => p.Sha256).Where(p => PhotosHere.Contains(p.Sha256)).Sum(p => p.Bytes);
+
+    public Task<StoreSign> SignAsync(bool ask) => photos.SignAsync(ask);
+
     private async Task<long> HandedOverAsync()
     {
         Device = await shelf.DeviceAsync();

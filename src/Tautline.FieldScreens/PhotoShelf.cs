@@ -17,6 +17,13 @@ public sealed record TakenPhoto(string Name, string? Sha256, int? Width, int? He
     public PhotoRef Ref => new() { Sha256 = Sha256!, Width = Width!.Value, Height = Height!.Value, Bytes = Bytes!.Value };
 }
 
+/// <summary>What a device says of what it keeps.</summary>
+/// <param name="Program">True where the program opens without a connection.</param>
+/// <param name="Promised">True where the browser promised not to clear the page's data by itself.</param>
+/// <param name="Used">Bytes of this page, all jobs and the program; nothing where the browser does not say.</param>
+/// <param name="Quota">Bytes the page may use.</param>
+public sealed record StoreSign(bool Program, bool Promised, long? Used, long? Quota);
+
 /// <summary>Photos in this browser's own database, beside the job's log. Their pixels stay with the browser: the page handles names only.</summary>
 public sealed class PhotoShelf(IJSRuntime browser)
 {
@@ -33,6 +40,9 @@ public sealed class PhotoShelf(IJSRuntime browser)
 
     /// <summary>False where the photo is not on this device.</summary>
     public Task<bool> ShowAsync(string job, string sha256, ElementReference image, bool small) => AskAsync<bool>("show", job, sha256, image, small);
+
+    /// <param name="ask">True asks the browser for its promise.</param>
+    public async Task<StoreSign> SignAsync(bool ask) => JsonSerializer.Deserialize(await AskAsync<string>("sign", ask), PhotoJson.Default.StoreSign)!;
 
     /// <summary>Saves a job's file and its photos as one.</summary>
     public Task<int> HandOverAsync(string fileName, string job, byte[] file, string[] with) => AskAsync<int>("handOver", fileName, job, file, with);
@@ -68,4 +78,5 @@ public sealed class PhotoShelf(IJSRuntime browser)
 
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 [JsonSerializable(typeof(TakenPhoto[]))]
+[JsonSerializable(typeof(StoreSign))]
 internal sealed partial class PhotoJson : JsonSerializerContext;

@@ -203,6 +203,7 @@ public sealed class FieldTests(BrowserSite site)
         await GiveAsync(phone, office);
         ILocator asked = office.Page.Locator(".field-conflict").First;
         await Assertions.Expect(asked).ToContainTextAsync("Two people changed this");
+        await Assertions.Expect(office.Page.Locator("[data-path='gates/@id=truck-gate/leg+nearFace']")).ToContainTextAsync("Gate truck-gate: its leg, tape from the leg's start");
         await office.ShootAsync("field-conflict");
         while (await asked.CountAsync() > 0)
         {

@@ -127,6 +127,107 @@ public sealed class MeasureTests(BrowserSite site, ITestOutputHelper output)
         }
     }
 
+    /// <summary>A phone without signal: from opening the page to the job's field sheet, program and job from the device; and with a processor a quarter as fast.</summary>
+    [Theory(Explicit = true)]
+    [InlineData(1)]
+    [InlineData(4)]
+    public async Task ColdStartOffline(int slower)
+    {
+        await using Visit visit = await site.VisitAsync(360, 740, "sunlight");
+        await visit.OpenAsync();
+        await visit.OpenSampleAsync("level yard");
+        await visit.GoAsync("Field");
+        await visit.Page.EvaluateAsync("() => navigator.serviceWorker.ready.then(() => true)");
+        await visit.Page.ReloadAsync();
+        await visit.GoAsync("Field");
+        await visit.Page.Locator(".field-kept").WaitForAsync();
+        await visit.Context.SetOfflineAsync(true);
+        for (int i = 0; i < 5; i++)
+        {
+            string address = visit.Page.Url;
+            await visit.Page.GotoAsync("about:blank");
+            ICDPSession device = await visit.Context.NewCDPSessionAsync(visit.Page);
+            await device.SendAsync("Emulation.setCPUThrottlingRate", new() { ["rate"] = slower });
+            long start = Stopwatch.GetTimestamp();
+            await visit.Page.GotoAsync(address);
+            await visit.Page.Locator(".bench").WaitForAsync();
+            double usable = Stopwatch.GetElapsedTime(start).TotalSeconds;
+            await visit.GoAsync("Field");
+            await visit.Page.Locator(".field-kept").WaitForAsync();
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"offline, {slower} times slower: job open {usable:0.00} s, field open {Stopwatch.GetElapsedTime(start).TotalSeconds:0.00} s"));
+        }
+    }
+
+    /// <summary>From the press to the entry on disk and said so, with a log of so many entries.</summary>
+    [Fact(Explicit = true)]
+    public async Task EntryToSaved()
+    {
+        await using Visit visit = await site.VisitAsync(360, 740, "sunlight");
+        await visit.OpenAsync();
+        await visit.OpenSampleAsync("level yard");
+        await visit.GoAsync("Field", "Photos and log");
+        for (int hundred = 0; hundred < 3; hundred++)
+        {
+            List<double> took = [];
+            for (int i = 0; i < 100; i++)
+            {
+                await visit.Page.GetByLabel("Note").FillAsync($"note {hundred}.{i}");
+                took.Add(await visit.Page.EvaluateAsync<double>("""
+                    async () => {
+                      const kept = document.querySelector('.field-kept'), before = kept.dataset.kept, start = performance.now();
+                      [...document.querySelectorAll('button')].find(b => b.textContent === 'Keep the note').click();
+                      while (document.querySelector('.field-kept').dataset.kept === before) await new Promise(done => setTimeout(done, 1));
+                      return performance.now() - start;
+                    }
+                    """));
+            }
+
+            took.Sort();
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"entry to saved, entries {hundred * 100 + 1} to {hundred * 100 + 100}: median {took[50]:0} ms, 95th {took[95]:0} ms, most {took[99]:0} ms"));
+        }
+    }
+
+    /// <summary>The browser's own count after twenty jobs of half a mile over measured ground were opened, each with a hundred entries and ten photos of a phone's size.</summary>
+    [Fact(Explicit = true)]
+    public async Task StorageForTwentyJobs()
+    {
+        await using Visit visit = await site.VisitAsync(360, 740, "sunlight");
+        visit.Page.SetDefaultTimeout(180_000);
+        await visit.OpenAsync();
+        await visit.Page.EvaluateAsync("() => navigator.serviceWorker.ready.then(() => true)");
+        double program = await UsedAsync(visit.Page);
+        for (int job = 0; job < 20; job++)
+        {
+            await visit.OpenFileAsync($"job{job}.json", Encoding.UTF8.GetString(JobFile.Write(OverGround(Straight(270)) with { Id = new($"job-{job}"), Name = $"job {job}" })));
+            await visit.KeptAsync();
+        }
+
+        double jobs = await UsedAsync(visit.Page);
+        await visit.Page.EvaluateAsync("""
+            () => new Promise((done) => {
+              const opening = indexedDB.open("tautline");
+              opening.onsuccess = () => {
+                const work = opening.result.transaction(["entries", "photos"], "readwrite");
+                for (let job = 0; job < 20; job++) {
+                  for (let n = 1; n <= 100; n++)
+                    work.objectStore("entries").add({ job: `job-${job}`, device: "measured", sequence: n, json: new TextEncoder().encode(JSON.stringify({ device: "measured", sequence: n, tick: n, at: n, person: "Ines", kind: "note", text: "a note of the usual length, about what was found" })) });
+                  for (let n = 0; n < 10; n++) {
+                    const data = new Uint8Array(600000);
+                    for (let i = 0; i < data.length; i += 60000) crypto.getRandomValues(data.subarray(i, i + 60000));
+                    work.objectStore("photos").add({ job: `job-${job}`, sha256: `${n}`, width: 2048, height: 1536, at: n, data, small: data.slice(0, 12000) });
+                  }
+                }
+                work.oncomplete = () => { opening.result.close(); done(true); };
+              };
+            })
+            """);
+        double all = await UsedAsync(visit.Page);
+        output.WriteLine(string.Create(
+            CultureInfo.InvariantCulture, $"program {program:0.0} MB; 20 jobs {jobs - program:0.0} MB; with 100 entries and 10 photos of 600 kB each {all - program:0.0} MB"));
+    }
+
+    private static Task<double> UsedAsync(IPage page) => page.EvaluateAsync<double>("() => navigator.storage.estimate().then(e => e.usage / 1e6)");
+
     /// <summary>A shot at every foot: waves of 4 ft in 500 and of 10 in in 65, half an inch of roughness. Invented.</summary>
     private static Job OverGround(Job job)
     {

@@ -146,6 +146,6 @@ public static class JobFlat
     private static string Escape(string name)
         => name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal).Replace("+", "~2", StringComparison.Ordinal).Replace("@", "~3", StringComparison.Ordinal);
 
-    private static string Unescape(string name)
+    internal static string Unescape(string name)
         => name.Replace("~3", "@", StringComparison.Ordinal).Replace("~2", "+", StringComparison.Ordinal).Replace("~1", "/", StringComparison.Ordinal).Replace("~0", "~", StringComparison.Ordinal);
 }

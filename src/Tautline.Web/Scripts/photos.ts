@@ -215,3 +215,14 @@ async function keepForeign(job: string, sha256: string, data: Uint8Array<ArrayBu
   await keep(row);
   return true;
 }
+
+interface Sign { program: boolean; promised: boolean; used?: number; quota?: number }
+
+/** Whether the program opens without a connection, whether the browser promised to keep what is here, and how much room there is, as JSON. Asks for the promise where it is wanted. */
+export async function sign(ask: boolean): Promise<string> {
+  const promised = ask ? await navigator.storage?.persist?.() : await navigator.storage?.persisted?.();
+  const room = await navigator.storage?.estimate?.();
+  // A worker is active once every file of the program is kept.
+  const program = (await navigator.serviceWorker?.getRegistration())?.active != null;
+  return JSON.stringify({ program, promised: promised ?? false, ...(room?.usage === undefined ? {} : { used: room.usage }), ...(room?.quota === undefined ? {} : { quota: room.quota }) } satisfies Sign);
+}

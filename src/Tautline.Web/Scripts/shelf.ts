@@ -152,11 +152,6 @@ export function countEntries(job: string): Promise<number> {
   return ask("entries", (store) => store.index("job").count(job));
 }
 
-/** Asks the browser not to clear the shelf when the disk fills. */
-export async function persist(): Promise<boolean> {
-  return (await navigator.storage?.persist?.()) ?? false;
-}
-
 interface Keeper { invokeMethodAsync(name: string, ...values: unknown[]): Promise<unknown> }
 
 let release: (() => void) | undefined;

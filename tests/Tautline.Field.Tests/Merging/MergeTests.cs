@@ -350,5 +350,42 @@ public sealed class MergeTests
     public void AnEmptyJobHasNoEmptyFields()
         => Assert.DoesNotContain(JobFlat.Of(new() { Id = new("x"), Specs = [new() { Id = new("s"), Height = Length.FromFeet(4) }], Lines = [new() { Id = new("l"), Spec = new("s"), Ground = new(), Fit = new() }] }), f => f.Value is "[]");
 
+    [Fact]
+    public void AConflictsPathNamesItsThingsAndFields()
+    {
+        Assert.Equal([("lines", "main"), ("vertices", "b")], JobFieldNames.Things("lines/@id=main/vertices/@id=b/east+north"));
+        Assert.Equal(["east", "north"], JobFieldNames.Fields("lines/@id=main/vertices/@id=b/east+north"));
+        Assert.Equal([("lines", "a/b"), ("vertices", "b"), ("legs", "")], JobFieldNames.Things("lines/@id=a~1b/vertices/@id=b/leg/grade"));
+        Assert.Equal([("gates", "g")], JobFieldNames.Things("gates/@id=g"));
+        Assert.Empty(JobFieldNames.Fields("gates/@id=g"));
+        Assert.Empty(JobFieldNames.Things("name"));
+    }
+
+    /// <summary>Every length of a job is shown as one: a new field of this type is named in <see cref="JobFieldNames"/>.</summary>
+    [Fact]
+    public void TheNamesOfLengthsAreComplete()
+    {
+        HashSet<Type> seen = [];
+        HashSet<string> lengths = new(StringComparer.Ordinal), slopes = new(StringComparer.Ordinal);
+        void Look(Type type)
+        {
+            foreach (var inner in type.GetGenericArguments()) Look(inner);
+            if (type.Assembly != typeof(Job).Assembly || type.Namespace != typeof(Job).Namespace || !seen.Add(type)) return;
+            foreach (var property in type.GetProperties().Where(p => p.CanWrite && p.GetCustomAttributes(typeof(System.Text.Json.Serialization.JsonIgnoreAttribute), false).Length == 0))
+            {
+                var kind = Nullable.GetUnderlyingType(property.PropertyType) ?? property.PropertyType;
+                var name = System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(property.Name);
+                if (kind == typeof(Length)) lengths.Add(name);
+                else if (kind == typeof(Slope)) slopes.Add(name);
+                else Look(kind);
+            }
+        }
+
+        Look(typeof(Job));
+        Assert.True(lengths.Count > 10);
+        Assert.Subset(JobFieldNames.Lengths.ToHashSet(), lengths);
+        Assert.Subset(JobFieldNames.Slopes.ToHashSet(), slopes);
+    }
+
     private static string Told(SharedJob shared) => string.Join(';', shared.Conflicts.Select(c => $"{c.Path}|{c.Base}|{c.Stands}|{string.Join(',', c.Others)}"));
 }
