@@ -57,7 +57,8 @@ public sealed record Today(IReadOnlyList<TodayRow> Rows, IReadOnlyList<LogEntry>
     private static bool On(Plan plan, int line, LogEntry entry, Length from, Length to)
         => entry.Place is { } place && StationOf(plan, line, place) is { } station && station > from && station < to;
 
-    private static Length? StationOf(Plan plan, int line, LogPlace place)
+    /// <summary>Where a place is along a line as it runs now; nothing where its leg is not of this line.</summary>
+    internal static Length? StationOf(Plan plan, int line, LogPlace place)
         => plan.Basis.Lines[line].Site.Chain.Legs.FirstOrDefault(l => l.Leg?.Id == place.Leg) is { } leg ? Length.FromNanometres(leg.StartNm) + place.At : null;
 
     private static bool IsAstray(Plan plan, LogEntry entry)

@@ -65,7 +65,7 @@ public sealed record LogEntry
     /// <summary>Of kind <see cref="Check"/>.</summary>
     public Checked? Found { get; init; }
 
-    /// <summary>Of kind <see cref="Punch"/>: true once it is done.</summary>
+    /// <summary>Of kind <see cref="Punch"/>: true once it is done. Of entries without <see cref="Punched"/>.</summary>
     public bool? Mended { get; init; }
 
     /// <summary>Of kind <see cref="Change"/>; what it is for stands in <see cref="Text"/>.</summary>
@@ -82,6 +82,9 @@ public sealed record LogEntry
 
     /// <summary>Photos that belong to it, of any kind; what they show stands in <see cref="Text"/>.</summary>
     public IReadOnlyList<PhotoRef>? Photos { get; init; }
+
+    /// <summary>Of kind <see cref="Punch"/>: an item is opened, or moved on.</summary>
+    public PunchItem? Punched { get; init; }
 
     [JsonExtensionData]
     public Dictionary<string, JsonElement>? Extra { get; set; }
@@ -169,15 +172,50 @@ public sealed record LocateTicket
     public Dictionary<string, JsonElement>? Extra { get; set; }
 }
 
-/// <summary>What an inspection found.</summary>
+/// <summary>What an inspection found, or that somebody signs for a stage.</summary>
 public sealed record Checked
 {
+    /// <summary>In place of a check's key where a stage is signed off.</summary>
+    public const string SignOff = "signoff";
+
+    /// <summary>Key of the check, as <see cref="Inspecting.InspectionList"/> has it; others are kept and shown under their own name.</summary>
     public required string Item { get; init; }
 
-    /// <summary>In metres, or degrees for plumb; nothing where it was looked at and not measured.</summary>
+    /// <summary>In metres, degrees or days, as the check is measured; nothing where it was looked at and not measured.</summary>
     public double? Measured { get; init; }
 
     public required bool Passed { get; init; }
+
+    /// <summary>Whether a whole run was looked at, one post or a gate; nothing in entries of older programs.</summary>
+    public string? Of { get; init; }
+
+    /// <summary>The tolerance it was judged by, in the unit of <see cref="Measured"/>, so that it still says something once the rules are others.</summary>
+    public double? Least { get; init; }
+
+    public double? Most { get; init; }
+
+    /// <summary>The stage that is signed for.</summary>
+    public string? Stage { get; init; }
+
+    /// <summary>Who signs.</summary>
+    public string? By { get; init; }
+
+    [JsonExtensionData]
+    public Dictionary<string, JsonElement>? Extra { get; set; }
+}
+
+/// <summary>A punch item: opened by the first entry about it, moved on by later ones that name that one.</summary>
+public sealed record PunchItem
+{
+    public const string Open = "open";
+    public const string Mended = "mended";
+    public const string Accepted = "accepted";
+
+    /// <summary>The entry that opened it: an own item, or a failed check; nothing where this entry opens it.</summary>
+    public LogKey? Of { get; init; }
+
+    /// <summary>One of <see cref="Open"/>, <see cref="Mended"/>, <see cref="Accepted"/>; any other counts as open.</summary>
+    public required string State { get; init; }
 
     [JsonExtensionData]
     public Dictionary<string, JsonElement>? Extra { get; set; }
