@@ -1,43 +1,55 @@
-using Tautline.Engine.Catalog;
+using Tautline.Documents.Words;
 using Tautline.Engine.Plans;
-using Tautline.Engine.Quantities;
-using Tautline.Engine.Reasons;
+using Tautline.Field.Inspecting;
 using Tautline.Papers.Paper;
 
 namespace Tautline.Papers.Plans.Packet;
 
-/// <summary>What is looked at before anybody says 'done': the tolerance, where it comes from, and room to sign.</summary>
+/// <summary>What is looked at before anybody says 'done', from the one list the phone shows too: the tolerance, where it comes from, and room to sign.</summary>
 internal static class CheckSheet
 {
-    private static readonly (string Words, string Rule)[] limits =
-    [
-        ("paper.check.bay", "bay.max"), ("paper.check.holeDepth", "hole.depth"), ("paper.check.plumb", "post.plumb"), ("paper.check.gapLeast", "gap.min"), ("paper.check.gapMost", "gap.max"),
-        ("paper.check.bands", "band.max"), ("paper.check.postTies", "tie.postMax"), ("paper.check.railTies", "tie.railMax"), ("paper.check.rings", "ring.max"),
-        ("paper.check.squeeze", "mesh.squeezeMin"), ("paper.check.squeezeMost", "mesh.squeezeMax"), ("paper.check.cure", "cure.days"),
-    ];
-
     public static PaperSheet Of(PacketDesk desk)
     {
         PaperSay say = desk.Say;
-        List<IReadOnlyList<string>> rows = [];
-        foreach ((string words, string rule) in limits)
-            if (desk.Plan.Basis.Rules.Find(rule) is { } limit) rows.Add([say[words], Value(say, limit), Source(say, limit), "", ""]);
-        foreach (string words in (string[])["paper.check.caps", "paper.check.splices", "paper.check.coating", "paper.check.stubs", "paper.check.gates", "paper.check.ground"])
-            rows.Add([say[words], "", say["paper.practice"], "", ""]);
+        HashSet<string> wanted = Wanted(desk.Plan);
         return desk.Sheet(say["paper.check"], "checks") with
         {
             Blocks =
             [
-                new PaperTable(
-                    "", [new(say["paper.check.item"]), new(say["paper.check.tolerance"], ColumnAlign.End), new(say["paper.check.source"]), new(say["paper.check.ok"], ColumnAlign.Tick), new(say["paper.check.remark"], ColumnAlign.Blank)], rows),
+                .. InspectionList.Of(desk.Plan.Basis.Rules).Where(i => wanted.Contains(i.Key)).GroupBy(i => i.Stage).Select(stage => Stage(say, stage.Key, stage)),
                 new PaperBlock.Lines([say["paper.sign.crew"], say["paper.sign.inspector"], say["paper.sign.date"]]),
             ],
             Cautions = say.Cautions(1, 3, 4),
         };
     }
 
-    private static string Value(PaperSay say, Limit limit) => limit.Unit == Unit.Length
-        ? say.Words.Short(limit.Length) : limit.Key == "cure.days" ? say.Say.Count("paper.days", (int)limit.Value) : LimitText.Value(limit.Rule, limit.Value, say.Words.Units);
+    /// <summary>Checks of what the job has: no rings where no wire is, no gates where there are none.</summary>
+    private static HashSet<string> Wanted(Plan plan)
+    {
+        HashSet<string> keys = new(StringComparer.Ordinal);
+        foreach ((int l, LinePlan line) in plan.Lines.Index())
+        {
+            for (int r = 0; r < line.Runs.Count; r++) keys.UnionWith(InspectionList.OfRun(plan, l, r).Select(i => i.Key));
+            for (int g = 0; g < line.Gates.Count; g++) keys.UnionWith(InspectionList.OfGate(plan, l, g).Select(i => i.Key));
+        }
 
-    private static string Source(PaperSay say, Limit limit) => limit.From.Verify ? say[limit.From.Confidence == Confidence.CommonPractice ? "paper.practice" : "paper.memory"] : SourceText.Text(limit.From);
+        return keys;
+    }
+
+    private static PaperTable Stage(PaperSay say, InspectionStage stage, IEnumerable<CheckItem> items) => new(
+        say["inspect.stage." + Inspection.Name(stage)],
+        [new(say["paper.check.item"]), new(say["paper.check.tolerance"], ColumnAlign.End), new(say["paper.check.source"]), new(say["paper.check.ok"], ColumnAlign.Tick), new(say["paper.check.remark"], ColumnAlign.Blank)],
+        [.. items.Select(i => (IReadOnlyList<string>)[Name(say, i), Tolerance(say, i), Source(say, i), "", ""])]);
+
+    private static string Name(PaperSay say, CheckItem item) => say["inspect.check." + item.Key] + (item.Optional ? " " + say["inspect.optional"] : "");
+
+    private static string Tolerance(PaperSay say, CheckItem item) => ToleranceText.Of(say.Say, item.Least?.Value, item.Most?.Value, item.Measure switch
+    {
+        CheckMeasure.Degrees => ToleranceText.Degrees,
+        CheckMeasure.Days => days => say.Say.Count("paper.days", (int)Math.Ceiling(days)),
+        _ => metres => ToleranceText.Length(say.Words, metres),
+    }, item.FromPlan);
+
+    private static string Source(PaperSay say, CheckItem item) => string.Join("; ", new[] { item.Least?.From, item.Most?.From, item.From }
+        .Where(f => f is not null).Take(item.Least is null && item.Most is null ? 3 : 2).Select(f => ToleranceText.Source(say.Say, f!)).Distinct());
 }
