@@ -112,8 +112,14 @@ public sealed partial class FieldDesk
 
     /// <summary>Work over and above the job, agreed and signed.</summary>
     /// <param name="station">Level, from the start of the line.</param>
-    public Task<bool> ChangeAsync(ChangeOrder order, string words, int line, Length station)
-        => AddAsync(e => e with { Kind = LogEntry.Change, Text = words.Trim(), Place = Marking.PlaceAt(session.Plan, line, station), Changed = order });
+    public Task<bool> ChangeAsync(ChangeOrder order, string words, int line, Length station, IReadOnlyList<PhotoRef> with) => AddAsync(e => e with
+    {
+        Kind = LogEntry.Change,
+        Text = words.Trim(),
+        Place = Marking.PlaceAt(session.Plan, line, station),
+        Changed = order,
+        Photos = with.Count > 0 ? with : null,
+    });
 
     /// <summary>Days as they are written on the ticket, in the device's time; the last one counts whole.</summary>
     public Task<bool> TicketAsync(string number, DateOnly from, DateOnly to) => AddAsync(e => e with
