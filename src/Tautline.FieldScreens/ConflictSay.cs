@@ -12,7 +12,15 @@ public sealed class ConflictSay(Session session, Phrases say)
 {
     private static readonly Dictionary<string, string> kinds = new(StringComparer.Ordinal)
     {
-        ["specs"] = "spec", ["lines"] = "line", ["vertices"] = "vertex", ["legs"] = "leg", ["gates"] = "gate", ["obstacles"] = "obstacle", ["pins"] = "pin", ["works"] = "work", ["asSpecified"] = "limit",
+        ["specs"] = "spec",
+        ["lines"] = "line",
+        ["vertices"] = "vertex",
+        ["legs"] = "leg",
+        ["gates"] = "gate",
+        ["obstacles"] = "obstacle",
+        ["pins"] = "pin",
+        ["works"] = "work",
+        ["asSpecified"] = "limit",
     };
 
     /// <summary>'Gate office: opening'.</summary>

@@ -6,6 +6,7 @@ using Tautline.Engine.Jobs;
 using Tautline.Engine.Picture;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Quantities;
+using Tautline.Field.Inspecting;
 using Tautline.Engine.Takeoff;
 using Tautline.Papers.Paper;
 using Tautline.Papers.Paper.Layout;
@@ -111,6 +112,9 @@ public sealed partial class PacketTests
                 if (HangCards.Seat(plan, line, run) is var seat)
                     foreach (Length one in (Length[])[seat.TopOver.Low, seat.TopOver.High, seat.Gap.Low, seat.Gap.High, seat.FabricTop.Low, seat.FabricTop.High, seat.Plumb]) Know(known, words, one.Metres);
 
+        // Tolerances of checks are the list's own.
+        foreach (CheckItem check in InspectionList.Of(plan.Basis.Rules).Where(c => c.Measure == CheckMeasure.Length))
+            foreach (CheckBound? end in (CheckBound?[])[check.Least, check.Most]) Know(known, words, end?.Value ?? 0);
         foreach (PlaceQuantity place in PlaceQuantities.Of(plan)) Know(known, words, place.Net);
         foreach (ProfileGate gate in plan.Lines.SelectMany((_, i) => ProfileStage.Of(plan, i).Gates)) Know(known, words, gate.Tall.Metres);
         foreach (LegPicture leg in PictureStage.Of(plan, units).Legs)
