@@ -6,6 +6,7 @@ using Tautline.Cli.Cards;
 using Tautline.Cli.Catalog;
 using Tautline.Cli.Check;
 using Tautline.Cli.Compare;
+using Tautline.Cli.Field;
 using Tautline.Cli.Hang;
 using Tautline.Cli.Mesh;
 using Tautline.Cli.Papers;
@@ -44,7 +45,7 @@ public static class CliApp
     {
         var root = new RootCommand("Tautline plans chain-link fence: posts, fabric and everything to buy, and the reason for every number.")
         {
-            PlanCommand.Define(host), WhyCommand.Define(host), CheckCommand.Define(host), CompareCommand.Define(host), AttachCommand.Define(host), HangCommand.Define(host), PapersCommand.Define(host), CardCommand.Define(host), MeshCommand.Define(host), ProfileCommand.Define(host), StakesCommand.Define(host),
+            PlanCommand.Define(host), WhyCommand.Define(host), CheckCommand.Define(host), CompareCommand.Define(host), AttachCommand.Define(host), HangCommand.Define(host), PapersCommand.Define(host), CardCommand.Define(host), FieldCommand.Define(host), MeshCommand.Define(host), ProfileCommand.Define(host), StakesCommand.Define(host),
             CatalogCommand.Define(host), SchemaCommand.Define(host),
         };
         foreach (var help in root.Options.OfType<HelpOption>()) help.Action = new HelpWithExitCodes((HelpAction)help.Action!);
@@ -57,11 +58,15 @@ public static class CliApp
     private static ExitCode Refuse(ParseResult parsed, CliHost host)
     {
         var command = parsed.CommandResult.Command;
-        var name = command is RootCommand ? "tautline" : $"tautline {command.Name}";
+        var name = command is RootCommand ? "tautline" : $"tautline {string.Join(' ', Named(parsed.CommandResult))}";
         var messages = parsed.Errors.Select(e => e.Message).Distinct().ToList();
         foreach (var message in messages.SkipLast(1)) Messages.Error(host, message);
-        var commands = command is RootCommand ? $" Commands: {string.Join(", ", command.Subcommands.Select(c => c.Name))}." : "";
+        var commands = command.Subcommands.Count > 0 ? $" Commands: {string.Join(", ", command.Subcommands.Select(c => c.Name))}." : "";
         Messages.Error(host, messages[^1], $"'{name} --help' shows what belongs here.{commands}");
         return ExitCode.Usage;
     }
+
+    /// <summary>A command by its name and those it is in, from the outside in.</summary>
+    private static IEnumerable<string> Named(CommandResult result)
+        => result.Parent is CommandResult { Command: not RootCommand } around ? [.. Named(around), result.Command.Name] : [result.Command.Name];
 }

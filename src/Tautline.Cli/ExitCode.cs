@@ -16,7 +16,7 @@ internal static class ExitCodes
     public static string Meaning(ExitCode code) => code switch
     {
         ExitCode.Fine => "fine",
-        ExitCode.Problems => "the job has errors: there is no plan, only their report",
+        ExitCode.Problems => "the job has errors: there is no plan, only their report; or part of a field file is damaged and was left out",
         ExitCode.Usage => "the command line is wrong, or a file would be overwritten",
         ExitCode.Unreadable => "a file cannot be read or written",
         ExitCode.Fault => "a fault inside the program",

@@ -9,12 +9,16 @@ internal static class FileText
 {
     /// <summary>The bytes without a byte order mark, or why they cannot be had.</summary>
     public static (byte[]? Bytes, Finding? Fault) Read(string path)
+        => Open(path, file => file.CanSeek && file.Length > JobFile.LargestBytes ? (null, TooLarge(path, file.Length)) : Whole(path, file));
+
+    /// <summary>What a reader makes of an open file, or why the file cannot be had.</summary>
+    public static (T? Read, Finding? Fault) Open<T>(string path, Func<FileStream, (T?, Finding?)> read)
+        where T : class
     {
         try
         {
             using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
-            if (file.CanSeek && file.Length > JobFile.LargestBytes) return (null, TooLarge(path, file.Length));
-            return Whole(path, file);
+            return read(file);
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -33,16 +37,26 @@ internal static class FileText
     /// <summary>Reads to the end, but never past the limit: a device or pipe tells no length.</summary>
     private static (byte[]? Bytes, Finding? Fault) Whole(string path, FileStream file)
     {
+        var bytes = UpTo(file, JobFile.LargestBytes, out var length);
+        return bytes is null ? (null, TooLarge(path, length)) : (WithoutMark(bytes), null);
+    }
+
+    /// <summary>All of a stream, counted while it is read; nothing once it is longer than it may be.</summary>
+    /// <param name="length">How much was read.</param>
+    public static byte[]? UpTo(Stream stream, long most, out long length)
+    {
         using var all = new MemoryStream();
         var part = new byte[1 << 16];
-        for (int read; (read = file.Read(part)) > 0;)
+        for (int read; (read = stream.Read(part)) > 0;)
         {
             all.Write(part, 0, read);
-            if (all.Length > JobFile.LargestBytes) return (null, TooLarge(path, all.Length));
+            if (all.Length > most) break;
         }
-        var bytes = all.ToArray();
-        return (bytes.AsSpan().StartsWith("\uFEFF"u8) ? bytes[3..] : bytes, null);
+        length = all.Length;
+        return length > most ? null : all.ToArray();
     }
+
+    public static byte[] WithoutMark(byte[] bytes) => bytes.AsSpan().StartsWith("\uFEFF"u8) ? bytes[3..] : bytes;
 
     private static Finding TooLarge(string path, long length)
     {

@@ -20,17 +20,18 @@ internal sealed record Target(string? Path, bool Force)
 
     public ExitCode Write(CliHost host, byte[] utf8)
     {
-        if (Path is not null) return ToFile(host, utf8);
+        if (Path is not null) return Write(host, file => file.Write(utf8));
         host.Output.Write(Encoding.UTF8.GetString(utf8));
         host.Output.Flush();
         return ExitCode.Fine;
     }
 
-    private ExitCode ToFile(CliHost host, byte[] bytes)
+    /// <summary>Into the file, piece by piece; without one there is nowhere to write to.</summary>
+    public ExitCode Write(CliHost host, Action<Stream> write)
     {
         try
         {
-            WholeFile.Write(Path!, bytes, Force);
+            WholeFile.Write(Path!, write, Force);
             return ExitCode.Fine;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using Tautline.Cli.Terminal;
 using Tautline.Documents.Paper;
@@ -20,7 +19,7 @@ internal static class PapersRun
 {
     private static readonly Dictionary<string, PaperKind> kinds = Enum.GetValues<PaperKind>().ToDictionary(k => k.ToString().ToLowerInvariant());
 
-    public static ExitCode Run(PapersOptions options, bool sized, CliHost host)
+    public static ExitCode Run(PapersOptions options, CliHost host)
     {
         if (Refusal(options) is var (message, hint))
         {
@@ -32,14 +31,13 @@ internal static class PapersRun
         var planned = Planning.Run(options.Planning, host);
         Messages.Show(host, planned.Findings);
         if (planned.Exit != ExitCode.Fine) return planned.Exit;
-        var size = sized ? options.Size : planned.Units == UnitSystem.Metric ? PaperSize.A4 : PaperSize.Letter;
-        var choice = new PaperChoice(planned.Units, Phrases.Of(options.Language), new(size)) { Stakes = Stakes(planned) };
+        var choice = new PaperChoice(planned.Units, Phrases.Of(options.Language), new(PaperPrinting.Size(options.Size, planned.Units))) { Stakes = Stakes(planned) };
         if (options.Paper == "revision") return Revision(options, planned, choice, host);
         if (options.Paper == "calculation") return Calculation(options, planned, choice, host);
         if (Extension(options) == ".xlsx") return options.Target.Write(host, Work.Run(host, "writing tables", () => XlsxWriter.WriteAsync(PlanBook.Of(planned.Plan!, choice)).GetAwaiter().GetResult()));
         return options.Paper == "site" && Extension(options) != ".pdf"
             ? Site(options, planned, choice, host)
-            : Print(options, host, pause => PaperMaker.OfAsync(kinds[options.Paper], planned.Plan!, choice, pause));
+            : PaperPrinting.Print(options.Target, host, pause => PaperMaker.OfAsync(kinds[options.Paper], planned.Plan!, choice, pause));
     }
 
     private static string Extension(PapersOptions options) => Path.GetExtension(options.Target.Path!).ToLowerInvariant();
@@ -53,27 +51,6 @@ internal static class PapersRun
         if (options.Paper == "revision" && options.Against is null) return ("A revision compares two jobs and only one is named.", "Name the job as it was before with --against FILE.");
         return options.Paper == "calculation" && options.Fact is null ? ("A calculation needs the figure it works out.", "Name it with --fact FACT; 'tautline why FILE --list' lists them.") : null;
     }
-
-    private static ExitCode Print(PapersOptions options, CliHost host, Func<Func<int, int, Task>, Task<PaperDocument>> make)
-    {
-        using var progress = new ProgressLine(host);
-        Func<int, int, Task> Told(string doing) => (n, of) =>
-        {
-            progress.Cancelled.ThrowIfCancellationRequested();
-            progress.Show($"{doing} {n} of {of}");
-            return Task.CompletedTask;
-        };
-        var printed = PdfWriter.WriteAsync(make(Told("sheet")).GetAwaiter().GetResult(), Told("page")).GetAwaiter().GetResult();
-        progress.Clear();
-        var exit = options.Target.Write(host, printed.Pdf);
-        if (exit != ExitCode.Fine) return exit;
-        host.Error.Write(string.Create(CultureInfo.InvariantCulture, $"{PlanWords.Count(printed.Pages, "page")}, {printed.Pdf.Length:#,0} bytes\n"));
-        if (printed.UnknownCharacters.Length > 0) Messages.Show(host, [Unprinted(printed)]);
-        return ExitCode.Fine;
-    }
-
-    private static Finding Unprinted(PrintedPaper printed) => new(
-        Severity.Warning, "SignsMissing", "", $"The typeface lacks {PlanWords.Count(printed.UnknownCharacters.EnumerateRunes().Count(), "sign")} of this job; the last page names them.", "Write names with letters of the Latin alphabet.");
 
     private static ExitCode Site(PapersOptions options, Planned planned, PaperChoice choice, CliHost host)
     {
@@ -92,13 +69,13 @@ internal static class PapersRun
             return before.Exit;
         }
 
-        return Print(options, host, _ => Task.FromResult(RevisionPaper.Of(before.Plan!, planned.Plan!, choice)));
+        return PaperPrinting.Print(options.Target, host, _ => Task.FromResult(RevisionPaper.Of(before.Plan!, planned.Plan!, choice)));
     }
 
     private static ExitCode Calculation(PapersOptions options, Planned planned, PaperChoice choice, CliHost host)
     {
         var reading = FactText.Parse(planned.Plan!, options.Fact!);
-        if (reading.Key is { } fact) return Print(options, host, _ => Task.FromResult(CalculationPaper.Of(planned.Plan!, [fact], choice)));
+        if (reading.Key is { } fact) return PaperPrinting.Print(options.Target, host, _ => Task.FromResult(CalculationPaper.Of(planned.Plan!, [fact], choice)));
         Messages.Error(host, reading.Message, "'tautline why FILE --list' lists the facts of a plan.");
         return ExitCode.Problems;
     }

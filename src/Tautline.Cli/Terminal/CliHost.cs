@@ -15,6 +15,9 @@ public sealed record CliHost(
 
     private const int NarrowestWidth = 60;
 
+    /// <summary>The machine's clock and time zone. No plan depends on it: only what is asked about a day does.</summary>
+    public TimeProvider Clock { get; init; } = TimeProvider.System;
+
     public static CliHost OfProcess(TextWriter output, TextWriter error, CancellationToken cancelled)
     {
         var colour = string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")) && Environment.GetEnvironmentVariable("TERM") != "dumb";
