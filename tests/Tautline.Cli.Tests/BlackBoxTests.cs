@@ -45,6 +45,17 @@ public sealed class BlackBoxTests
         Assert.Contains("\"takeoff\"", plans.Single(), StringComparison.Ordinal);
     }
 
+    /// <summary>What was written in the field happened where the work is: with the zone and the day named, no machine matters.</summary>
+    [Fact]
+    public async Task WithAZoneAndADayAFieldFileReadsTheSameOnEveryMachine()
+    {
+        using var folder = new CliFolder();
+        HashSet<string> shown = [];
+        foreach (var (zone, language) in new[] { ("UTC", "C"), ("Asia/Tokyo", "de_DE.UTF-8"), ("America/St_Johns", "tr_TR.UTF-8") })
+            shown.Add((await Run(folder, [("TZ", zone), ("LC_ALL", language), ("LANG", language)], "field", "show", Samples.Field, "--entries", "--zone", "-06:00", "--today", "2026-10-13")).Output);
+        Assert.Contains("2026-10-12 06:50", shown.Single(), StringComparison.Ordinal);
+    }
+
     private static string BeforeProblems(string text) => text[..text.IndexOf("\nProblems\n", StringComparison.Ordinal)];
 
     private static Task<Ran> Run(CliFolder folder, params string[] args) => Run(folder, [], args);

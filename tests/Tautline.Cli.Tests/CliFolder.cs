@@ -15,11 +15,20 @@ internal sealed class CliFolder : IDisposable
         if (job is not null) Put("job.json", job);
     }
 
+    /// <summary>What the program takes for the machine's clock and zone.</summary>
+    public TimeProvider Clock { get; init; } = TimeProvider.System;
+
     public string Of(string name) => Path.Combine(path, name);
 
     public CliFolder Put(string name, string text)
     {
         File.WriteAllText(Of(name), text);
+        return this;
+    }
+
+    public CliFolder Put(string name, byte[] bytes)
+    {
+        File.WriteAllBytes(Of(name), bytes);
         return this;
     }
 
@@ -31,7 +40,7 @@ internal sealed class CliFolder : IDisposable
     public Ran Run(CancellationToken cancelled, params string[] args)
     {
         var (output, error) = (new StringWriter(), new StringWriter());
-        var host = new CliHost(output, error, false, false, false, CliHost.PlainWidth, cancelled);
+        var host = new CliHost(output, error, false, false, false, CliHost.PlainWidth, cancelled) { Clock = Clock };
         var exit = CliApp.Run([.. args.Select(a => a.StartsWith('@') ? Of(a[1..]) : a)], host);
         return new(exit, Bare(output), Bare(error));
     }

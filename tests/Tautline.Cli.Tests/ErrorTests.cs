@@ -158,7 +158,7 @@ public sealed class ErrorTests
         var ran = folder.Run("plann", "job.json");
         Assert.Equal((ExitCode.Usage, ""), (ran.Exit, ran.Output));
         Assert.Contains("error: Unrecognized command or argument 'plann'.\n", ran.Error, StringComparison.Ordinal);
-        Assert.EndsWith("hint: 'tautline --help' shows what belongs here. Commands: plan, why, check, compare, attach, hang, papers, card, mesh, profile, stakes, catalog, schema.\n", ran.Error, StringComparison.Ordinal);
+        Assert.EndsWith("hint: 'tautline --help' shows what belongs here. Commands: plan, why, check, compare, attach, hang, papers, card, field, mesh, profile, stakes, catalog, schema.\n", ran.Error, StringComparison.Ordinal);
     }
 
     private static void Refused(string job, string message)

@@ -10,6 +10,9 @@ public sealed class HelpTests
     [InlineData("compare")]
     [InlineData("catalog")]
     [InlineData("schema")]
+    [InlineData("field")]
+    [InlineData("field", "show")]
+    [InlineData("field", "merge")]
     public void HelpTellsTheExitCodes(params string[] command)
     {
         using var folder = new CliFolder();
@@ -19,7 +22,7 @@ public sealed class HelpTests
             """
             Exit codes:
                 0  fine
-                1  the job has errors: there is no plan, only their report
+                1  the job has errors: there is no plan, only their report; or part of a field file is damaged and was left out
                 2  the command line is wrong, or a file would be overwritten
                 3  a file cannot be read or written
                 4  a fault inside the program

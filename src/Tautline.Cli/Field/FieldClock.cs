@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using Tautline.Cli.Terminal;
+using Tautline.Field.Log;
 
 namespace Tautline.Cli.Field;
 
@@ -12,20 +13,25 @@ internal sealed class FieldClock(TimeZoneInfo zone)
     private static readonly long first = new DateTimeOffset(1900, 1, 1, 0, 0, 0, TimeSpan.Zero).ToUnixTimeMilliseconds();
     private static readonly long last = new DateTimeOffset(9000, 1, 1, 0, 0, 0, TimeSpan.Zero).ToUnixTimeMilliseconds();
 
+    private const long halfDay = 12 * 3_600_000;
+
     public string Zone => zone.Id;
 
     /// <summary>'2026-10-12 09:15'; told as it is where it is no time of this world.</summary>
     /// <param name="at">Milliseconds since 1970.</param>
     public string Text(long at) => Written(at, "yyyy-MM-dd HH:mm");
 
-    public string Day(long at) => Written(at, "yyyy-MM-dd");
+    /// <summary>A ticket is for whole days: half a day in lies the same day, in whichever zone near this one they were written down.</summary>
+    public string FirstDay(LocateTicket ticket) => Day(ticket.From, halfDay);
+
+    public string LastDay(LocateTicket ticket) => Day(ticket.To, -halfDay);
 
     /// <summary>For the name of a file.</summary>
     public string Stamp(long at) => IsTime(at) ? Written(at, "yyyy-MM-dd HHmm") : "undated";
 
     public DateOnly Today(CliHost host) => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(host.Clock.GetUtcNow(), zone).DateTime);
 
-    /// <summary>Noon of a day, milliseconds since 1970: what holds for whole days holds then, in whichever zone next to this they were written down.</summary>
+    /// <summary>Noon of a day, milliseconds since 1970: what holds for whole days holds then, in whichever zone near this one they were written down.</summary>
     public long Noon(DateOnly day)
     {
         var noon = day.ToDateTime(new TimeOnly(12, 0));
@@ -34,6 +40,8 @@ internal sealed class FieldClock(TimeZoneInfo zone)
 
     /// <summary>'2026-10-12T09:15:00-06:00', or nothing.</summary>
     public string? Iso(long at) => IsTime(at) ? Local(at).ToString("yyyy-MM-dd'T'HH:mm:sszzz", CultureInfo.InvariantCulture) : null;
+
+    private string Day(long at, long on) => IsTime(at) ? Written(at + on, "yyyy-MM-dd") : "no date";
 
     private string Written(long at, string format) => IsTime(at) ? Local(at).ToString(format, CultureInfo.InvariantCulture) : "no date";
 

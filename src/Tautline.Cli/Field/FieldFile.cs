@@ -89,8 +89,11 @@ internal static partial class FieldSource
                 reading.Faults.Count == 0 ? ExitCode.Fine : ExitCode.Problems);
         if (JobFile.Read(unpacked.Json).Job is { Format: Job.FormatName })
             return Refused(where, "This is a job, not what was handed over from the field: it has no log.", $"'tautline plan {path}' plans it. {Hint}");
-        return new(null, [.. reading.Faults.Select((f, i) => new Finding(Severity.Error, "FieldFile", f.Where.Length > 0 ? $"{where}, {f.Where}" : where, Sentence(f.Message), i == reading.Faults.Count - 1 ? Hint : ""))], ExitCode.Unreadable);
+        return new(null, [.. reading.Faults.Select(f => Fault(f.Where.Length > 0 ? $"{where}, {f.Where}" : where, Sentence(f.Message), IsOther(f) ? Hint : ""))], ExitCode.Unreadable);
     }
+
+    /// <summary>True where it is likely that quite another file was named.</summary>
+    private static bool IsOther(ExchangeFault fault) => fault.Where is "" or "format" || fault.Where.StartsWith("line", StringComparison.Ordinal);
 
     private static FieldReading Refused(string where, string message, string hint) => new(null, [Fault(where, message, hint)], ExitCode.Unreadable);
 

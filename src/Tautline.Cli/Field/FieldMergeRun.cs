@@ -33,16 +33,17 @@ internal static class FieldMergeRun
                 host, $"{stranger.Path}: This is of the job '{stranger.Exchange.Job.Value}' and {files[0].Path} of '{files[0].Exchange.Job.Value}': two jobs are not merged.", "Merge the files of each job by themselves.");
             return ExitCode.Usage;
         }
-        return Write(files, options, host) is not ExitCode.Fine and var failed ? failed : exit;
+        var written = Write(files, options, host);
+        return written > exit ? written : exit;
     }
 
     private static ExitCode Write(List<FieldFile> files, FieldMergeOptions options, CliHost host)
     {
         var (merged, brought) = Work.Run(host, "merging", () => Merged(files));
         var written = options.Target.Path!.EndsWith(".zip", StringComparison.OrdinalIgnoreCase) ? FieldZip.Write(merged, files, options.Target, host) : options.Target.Write(host, ExchangeFile.Write(merged));
-        if (written != ExitCode.Fine) return written;
-        Tell(merged, brought, options, host);
-        return ExitCode.Fine;
+        // A photo that could not be taken along is told; the file is there without it.
+        if (written is ExitCode.Fine or ExitCode.Problems) Tell(merged, brought, options, host);
+        return written;
     }
 
     /// <summary>Sets that come together: the same whatever the order of the files and however often each is given.</summary>

@@ -63,8 +63,8 @@ internal static class FieldShowJson
             json.WriteString("number", located.Number);
             json.WriteNumber("from", located.From);
             json.WriteNumber("to", located.To);
-            json.WriteString("firstDay", clock.Day(located.From));
-            json.WriteString("lastDay", clock.Day(located.To > long.MinValue ? located.To - 1 : located.To));
+            json.WriteString("firstDay", clock.FirstDay(located));
+            json.WriteString("lastDay", clock.LastDay(located));
             json.WriteEndObject();
         }
         json.WriteEndArray();

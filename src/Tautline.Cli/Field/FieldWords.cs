@@ -52,7 +52,7 @@ internal sealed class FieldWords(UnitSystem units, FieldClock clock)
         _ => Joined(entry.Text, Place(entry)),
     };
 
-    public string Days(LocateTicket ticket) => $"{Clock.Day(ticket.From)} to {Clock.Day(ticket.To > long.MinValue ? ticket.To - 1 : ticket.To)}";
+    public string Days(LocateTicket ticket) => $"{Clock.FirstDay(ticket)} to {Clock.LastDay(ticket)}";
 
     /// <summary>A check is measured in metres; plumb in degrees, concrete by its days.</summary>
     public string Measured(Checked found) => found.Measured is not { } measured ? "" : found.Item switch
@@ -85,7 +85,7 @@ internal sealed class FieldWords(UnitSystem units, FieldClock clock)
         List<string> kept = [];
         foreach (var part in parts)
             if (part.Length > 0) kept.Add(part);
-        return string.Join(", ", kept);
+        return string.Join(", ", kept.Select((part, i) => i < kept.Count - 1 ? part.TrimEnd('.') : part));
     }
 
     private static string Posts(WorkDone done) => done.Posts.Count > 1 ? $"{done.Posts[0].Number} to {done.Posts[^1].Number}" : $"{done.Posts[0].Number}";
