@@ -110,7 +110,7 @@ public sealed class FieldErrorTests
         Assert.Matches(@"^2 pages, [\d,]+ bytes\n$", ran.Error);
         var pdf = Encoding.Latin1.GetString(File.ReadAllBytes(folder.Of("x.pdf")));
         Assert.StartsWith("%PDF-", pdf, StringComparison.Ordinal);
-        Assert.Contains($"/Lang({language})", pdf, StringComparison.Ordinal);
+        Assert.Contains($"/Lang({language}-US)", pdf, StringComparison.Ordinal);
     }
 
     [Theory]

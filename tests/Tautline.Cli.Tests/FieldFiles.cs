@@ -15,6 +15,7 @@ internal static class FieldFiles
 
     public static byte[] Sample => File.ReadAllBytes(Samples.Field);
 
+    /// <summary>Entry 1 is written on 2026-10-13 at 14:01 in Greenwich, each later one a minute after.</summary>
     public static LogEntry Entry(string device, long number, string text = "", string kind = LogEntry.Note)
         => new() { Device = device, Sequence = number, Tick = number, At = 1_791_900_000_000 + number * 60_000, Person = device, Kind = kind, Text = text };
 

@@ -25,7 +25,7 @@ public sealed class FieldPhotosTests
         using var folder = new CliFolder();
         var ran = Take(folder, FieldFiles.ZipOf(FieldFiles.Of(Photo(1, "Rock at the fourth post", "side", one)), one, two));
         Assert.Equal((ExitCode.Fine, "2 photos written to out\n", ""), (ran.Exit, ran.Output, ran.Error));
-        Assert.Equal([$"2026-10-13-0721-side-Rock-at-the-fourth-post-{FieldFiles.Digest(one)[..8]}.jpg", $"no-entry-{FieldFiles.Digest(two)[..8]}.jpg"], Names(folder));
+        Assert.Equal([$"2026-10-13-0801-side-Rock-at-the-fourth-post-{FieldFiles.Digest(one)[..8]}.jpg", $"no-entry-{FieldFiles.Digest(two)[..8]}.jpg"], Names(folder));
         Assert.Equal(one, File.ReadAllBytes(Path.Combine(folder.Of("out"), Names(folder)[0])));
     }
 
@@ -41,7 +41,7 @@ public sealed class FieldPhotosTests
     {
         using var folder = new CliFolder();
         Assert.Equal(ExitCode.Fine, Take(folder, FieldFiles.ZipOf(FieldFiles.Of(Photo(1, words, place, one)), one)).Exit);
-        Assert.Equal([$"2026-10-13-0721-{safe}{(safe.Length > 0 ? "-" : "")}{FieldFiles.Digest(one)[..8]}.jpg"], Names(folder));
+        Assert.Equal([$"2026-10-13-0801-{safe}{(safe.Length > 0 ? "-" : "")}{FieldFiles.Digest(one)[..8]}.jpg"], Names(folder));
         Assert.Equal(["f.zip", "out"], folder.Names);
     }
 

@@ -67,7 +67,7 @@ public sealed class FieldShowTests
         var rows = Table(Show(FieldFiles.Of(
             FieldFiles.Entry("a", 1, "one"), FieldFiles.Entry("a", 2, "two") with { Supersedes = new("a", 1) }, FieldFiles.Entry("b", 3, "three"),
             FieldFiles.Entry("b", 4) with { Supersedes = new("b", 3), TakesBack = true }), "--entries").Output, "Entries");
-        Assert.Equal(["2026-10-13 07:21  a/1    a    note  no longer   one", "2026-10-13 07:22  a/2    a    note              two", "2026-10-13 07:23  b/3    b    note  no longer   three", "2026-10-13 07:24  b/4    b    note  taken back  takes back b/3"], rows);
+        Assert.Equal(["2026-10-13 08:01  a/1    a    note  no longer   one", "2026-10-13 08:02  a/2    a    note              two", "2026-10-13 08:03  b/3    b    note  no longer   three", "2026-10-13 08:04  b/4    b    note  taken back  takes back b/3"], rows);
     }
 
     [Fact]
@@ -85,7 +85,7 @@ public sealed class FieldShowTests
     public void AnOpenConflictIsShownInWordsWithBothValues()
     {
         var shown = Show(FieldFiles.Of(FieldFiles.Opening("a", 3).Merge(FieldFiles.Opening("b", 5)))).Output;
-        Assert.Equal(["Gate side-gate: opening  3' 0\"            5' 0\"", "They are settled on a phone or in the browser: Field, Hand over."], Table(shown, "Open conflicts"));
+        Assert.Equal(["Gate side-gate: opening  3' 0\"             5' 0\"", "They are settled on a phone or in the browser: Field, Hand over."], Table(shown, "Open conflicts"));
         Assert.Contains("2 edits of the job since it was shared, 1 open conflict\n", shown, StringComparison.Ordinal);
     }
 
