@@ -38,6 +38,20 @@ public sealed class FieldErrorTests
         Refused(FieldFiles.Zip(Encoding.UTF8.GetBytes(text)), $", field.json{message}");
     }
 
+    /// <summary>The other way round: every command for jobs says where the job is.</summary>
+    [Theory]
+    [InlineData("plan")]
+    [InlineData("check")]
+    [InlineData("papers", "--out", "@x.pdf")]
+    public void AFieldFileInPlaceOfAJob(string command, params string[] more)
+    {
+        using var folder = new CliFolder().Put("f.json", FieldFiles.Sample);
+        var ran = folder.Run([command, "@f.json", .. more]);
+        Assert.Equal((ExitCode.Unreadable, ""), (ran.Exit, ran.Output));
+        Assert.StartsWith("error: f.json: This was handed over from the field and is no job; the job is in it.\nhint: 'tautline field job ", ran.Error, StringComparison.Ordinal);
+        Assert.Equal(["f.json"], folder.Names);
+    }
+
     [Fact]
     public void AFileThatWasCutOff() => Refused(FieldFiles.Sample[..3000], ", line ");
 
@@ -48,6 +62,10 @@ public sealed class FieldErrorTests
         foreach (var command in commands) Assert.Equal((ExitCode.Unreadable, "error: f: There is no such file.\nhint: Check the name and the folder.\n"), folder.Run(command) is var ran ? (ran.Exit, ran.Error.Split("error")[1] is var first ? $"error{first}" : "") : default);
         Assert.Empty(folder.Names);
     }
+
+    /// <summary>A job that was cut off is still a job.</summary>
+    [Fact]
+    public void AJobThatWasCutOff() => Refused(Encoding.UTF8.GetBytes(Jobs.Line100[..200]), ": This is a job, not what was handed over from the field: it has no log.\n");
 
     [Fact]
     public void AZipThatWasCutOff() => Refused(FieldFiles.ZipOf(FieldFiles.Sample, FieldFiles.Picture("one"))[..900], ": The ZIP is damaged or was cut off: ");

@@ -87,7 +87,7 @@ internal static partial class FieldSource
             return new(
                 new(path, exchange, unpacked.IsZip, unpacked.Photos), [.. reading.Faults.Select(f => new Finding(Severity.Warning, "FieldPart", $"{where}, {f.Where}", $"{Sentence(f.Message)} This part was left out, the rest is taken.", ""))],
                 reading.Faults.Count == 0 ? ExitCode.Fine : ExitCode.Problems);
-        if (JobFile.Read(unpacked.Json).Job is { Format: Job.FormatName })
+        if (JsonHead.Says(unpacked.Json, Job.FormatName))
             return Refused(where, "This is a job, not what was handed over from the field: it has no log.", $"'tautline plan {path}' plans it. {Hint}");
         return new(null, [.. reading.Faults.Select(f => Fault(f.Where.Length > 0 ? $"{where}, {f.Where}" : where, Sentence(f.Message), IsOther(f) ? Hint : ""))], ExitCode.Unreadable);
     }

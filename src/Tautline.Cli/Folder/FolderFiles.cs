@@ -1,4 +1,3 @@
-using System.Text.Json;
 using Tautline.Cli.Input;
 using Tautline.Cli.Terminal;
 using Tautline.Engine.Jobs;
@@ -41,28 +40,11 @@ internal sealed record FolderFiles(IReadOnlyList<string> Jobs, int Others)
         {
             using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
             var bytes = new byte[file.Length <= JobFile.LargestBytes ? file.Length : HeadBytes];
-            return SaysJob(bytes.AsSpan(0, file.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false)));
+            return JsonHead.Says(bytes.AsSpan(0, file.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false)), Job.FormatName);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             return true;
         }
-    }
-
-    /// <summary>Reads as far as the text is JSON: a job that is broken further down is still a job.</summary>
-    private static bool SaysJob(ReadOnlySpan<byte> utf8)
-    {
-        var reader = new Utf8JsonReader(utf8.StartsWith("\uFEFF"u8) ? utf8[3..] : utf8, isFinalBlock: false, default);
-        try
-        {
-            while (reader.Read())
-                if (reader is { TokenType: JsonTokenType.PropertyName, CurrentDepth: 1 } && reader.ValueTextEquals("format"))
-                    return reader.Read() && reader.TokenType == JsonTokenType.String && reader.ValueTextEquals(Job.FormatName);
-        }
-        catch (JsonException)
-        {
-            // no JSON from here on, and no job so far
-        }
-        return false;
     }
 }

@@ -2,6 +2,7 @@ using Tautline.Cli.Terminal;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Problems;
 using Tautline.Engine.Quantities;
+using Tautline.Field.Merging;
 
 namespace Tautline.Cli.Input;
 
@@ -27,10 +28,14 @@ internal static class JobSource
 
     private static LoadedJob Job(string path, byte[] bytes, UnitSystem units)
     {
+        if (JsonHead.Says(bytes, ExchangeFile.FormatName)) return LoadedJob.Unreadable(path, FromTheField(path));
         var reading = JobFile.Read(bytes);
         var file = new LoadedJob(path, bytes, reading.Job, [], ExitCode.Fine);
         return LoadedJob.Of(path, bytes, reading.Job, [.. reading.Problems.Select(p => file.Describe(p, units))]);
     }
+
+    private static Finding FromTheField(string path) => new(
+        Severity.Error, "FileKind", path, "This was handed over from the field and is no job; the job is in it.", $"'tautline field job {path} -o job.json' takes it out, 'tautline field show {path}' shows the rest.");
 
     private static Finding UnknownKind(string path) => new(
         Severity.Error, "FileKind", path, $"A file ending in '{Path.GetExtension(path)}' is not known.",
