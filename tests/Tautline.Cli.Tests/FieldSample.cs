@@ -3,6 +3,7 @@ using Tautline.Engine.Catalog;
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Quantities;
 using Tautline.Field.Building;
+using Tautline.Field.Inspecting;
 using Tautline.Field.Log;
 using Tautline.Field.Merging;
 
@@ -111,7 +112,8 @@ internal sealed class FieldSample
         Posts(Second, Operations.Set, 0, 3);
         Write(Second, e => e with { Kind = LogEntry.Material, Used = new() { Called = "concrete", Quantity = 22, Unit = "bag" } });
         At(13, 11, 15);
-        Write(First, e => e with { Kind = LogEntry.Check, Text = "looked at both ways", Place = Marking.PlaceAt(Plan, 0, Plan.Lines[0].Posts[1].Station), Found = new() { Item = "plumb", Measured = 0.5, Passed = true } });
+        var (found, at) = CheckMarking.Of(Plan, InspectionList.OfRun(Plan, 0, 0).Single(i => i.Key == "plumb"), 0, 0, 1, 0.5, passed: false);
+        Write(First, e => e with { Kind = LogEntry.Check, Text = "both ways", Place = at, Found = found });
         At(13, 14, 20);
         var row = Today.Of(Plan, LogState.Of(entries)).Rows.First(r => r is { Run: 0, Operation: Operations.Frame });
         var (framed, place) = Marking.Whole(Plan, row);

@@ -26,7 +26,7 @@ public sealed class FieldSampleTests
     [InlineData("75 hours and corrects it to 7.5", "Tomas   Drill        7.5")]
     [InlineData("the one edit of the job", "1 edit of the job since it was shared, 0 open conflicts")]
     [InlineData("22 bags of concrete", "22 bag concrete")]
-    [InlineData("half a degree", "plumb  0.5 degrees  passed")]
+    [InlineData("half a degree", "Posts out of plumb  0.5 degrees  as it should be")]
     [InlineData("the log has 19 entries and 18 of them stand", "19 entries, 18 of them stand, 2026-10-12 06:50 to 2026-10-13 15:32 (UTC-06:00)")]
     [InlineData("7 posts of 19 are set", "Posts set    7 of 19, 36 %")]
     [InlineData("29.5 hours are written down", "29.5 hours in all")]

@@ -89,6 +89,33 @@ public sealed class FieldShowTests
         Assert.Contains("2 edits of the job since it was shared, 1 open conflict\n", shown, StringComparison.Ordinal);
     }
 
+    /// <summary>A look at the whole first run finds it out of plumb; what is to be put right was put right and not looked at yet; a stage is signed for.</summary>
+    [Fact]
+    public void ChecksAreShownByStageWithThePunchList()
+    {
+        var where = new LogPlace { Leg = new("side/leg1"), At = Length.FromFeet(20), Called = "side" };
+        var file = FieldFiles.Of(
+            FieldFiles.Entry("a", 1, "", LogEntry.Check) with { Place = where, Found = new() { Item = "plumb", Measured = 3, Passed = false, Of = "run" } },
+            FieldFiles.Entry("a", 2, "Cap missing", LogEntry.Punch) with { Place = where, Punched = new() { State = PunchItem.Open } },
+            FieldFiles.Entry("a", 3, "", LogEntry.Punch) with { Punched = new() { Of = new("a", 2), State = PunchItem.Mended } },
+            FieldFiles.Entry("a", 4, "", LogEntry.Check) with { Found = new() { Item = Checked.SignOff, Passed = true, Stage = "gates", By = "The owner" } },
+            FieldFiles.Entry("a", 5, "", LogEntry.Check) with { Place = where, Found = new() { Item = "colour", Measured = 7, Passed = true, Of = "run" } });
+        var shown = Show(file, "--entries").Output;
+        Assert.Matches(@"\n  Posts +0    1 +\d+  -\n", shown);
+        Assert.Matches(@"\n  Gates +0    0 +\d+  The owner, 2026-10-13 08:04\n", shown);
+        Assert.Contains("1 check is of a place the job does not have any more, or of a newer program.", shown, StringComparison.Ordinal);
+        Assert.Contains("Punch list: 2 items wait\n", shown, StringComparison.Ordinal);
+        Assert.Contains("a/1    Posts out of plumb  side, 20' 0\" along its leg  open", shown, StringComparison.Ordinal);
+        Assert.Contains("a/2    Cap missing         side, 20' 0\" along its leg  put right, to be looked at", shown, StringComparison.Ordinal);
+        Assert.Contains("Posts out of plumb  3 degrees  not as it should be", shown, StringComparison.Ordinal);
+        Assert.Contains("colour                      7  as it should be", shown, StringComparison.Ordinal);
+        Assert.Contains("Punch list: put right, to be looked at, a/2\n", shown, StringComparison.Ordinal);
+        Assert.Contains("Signed for: Gates, The owner\n", shown, StringComparison.Ordinal);
+        using var json = JsonDocument.Parse(Show(file, "--json").Output);
+        Assert.Equal([("plumb", "open"), (null, "mended")], json.RootElement.GetProperty("punch").EnumerateArray().Select(p => (p.TryGetProperty("check", out var check) ? check.GetString() : null, p.GetProperty("state").GetString())));
+        Assert.Equal((1, "The owner"), (json.RootElement.GetProperty("stages")[0].GetProperty("failed").GetInt32(), json.RootElement.GetProperty("stages")[3].GetProperty("signedBy").GetString()));
+    }
+
     [Fact]
     public void DevicesAreListedWithTheirPeople() => Assert.Equal(
         ["phone-c1  Ines         10      0  1 to 10  2026-10-13 15:30", "phone-k7  Tomas         9      1  1 to 10  2026-10-13 15:32"], Table(Show(FieldFiles.Sample).Output, "Devices"));

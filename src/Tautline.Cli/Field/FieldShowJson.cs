@@ -4,6 +4,7 @@ using Tautline.Cli.Output;
 using Tautline.Engine.Plans;
 using Tautline.Field.AsBuilt;
 using Tautline.Field.Building;
+using Tautline.Field.Inspecting;
 using Tautline.Field.Log;
 using Tautline.Field.Merging;
 
@@ -26,6 +27,7 @@ internal static class FieldShowJson
         Changes(json, state, clock);
         Hours(json, state);
         Checks(json, state);
+        Stages(json, state);
         Conflicts(json, state.File.Exchange.Shared.Conflicts);
         Findings(json, state);
         Devices(json, state, clock);
@@ -198,13 +200,40 @@ internal static class FieldShowJson
     private static void Checks(Utf8JsonWriter json, FieldState state)
     {
         json.WriteStartArray("checks");
-        foreach (var entry in state.Log.Standing.Where(e => e.Found is not null))
+        foreach (var entry in state.Log.Standing.Where(e => e.Found is { Item: not Checked.SignOff }))
         {
             json.WriteStartObject();
             json.WriteString("entry", entry.Key.ToString());
             json.WriteString("item", entry.Found!.Item);
             if (entry.Found.Measured is { } measured) json.WriteNumber("measured", measured);
             json.WriteBoolean("passed", entry.Found.Passed);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+    }
+
+    private static void Stages(Utf8JsonWriter json, FieldState state)
+    {
+        if (state.Inspection is not { } inspection) return;
+        json.WriteStartArray("stages");
+        foreach (var stage in inspection.Stages)
+        {
+            json.WriteStartObject();
+            json.WriteString("stage", Inspection.Name(stage.Stage));
+            json.WriteNumber("passed", stage.Passed);
+            json.WriteNumber("failed", stage.Failed);
+            json.WriteNumber("open", stage.Open);
+            if (stage.Signed?.Found is { } signed) json.WriteString("signedBy", signed.By);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+        json.WriteStartArray("punch");
+        foreach (var item in inspection.Punch)
+        {
+            json.WriteStartObject();
+            json.WriteString("entry", item.Opened.Key.ToString());
+            if (item.Item is { } check) json.WriteString("check", check.Key);
+            json.WriteString("state", item.State);
             json.WriteEndObject();
         }
         json.WriteEndArray();
@@ -236,7 +265,7 @@ internal static class FieldShowJson
         foreach (var finding in state.Log.Findings) Finding(json, Camel(finding.Kind.ToString()), finding.Entry);
         foreach (var key in state.File.Exchange.Shared.NumbersTwice) Finding(json, "editNumberTwice", key);
         foreach (var finding in state.Plan?.Standing.Findings ?? []) Finding(json, Camel(finding.Kind.ToString()), finding.Entry);
-        foreach (var entry in state.Today?.Astray ?? []) Finding(json, "astray", entry.Key);
+        foreach (var entry in (state.Today?.Astray ?? []).Concat(state.Inspection?.Astray ?? [])) Finding(json, "astray", entry.Key);
         json.WriteEndArray();
     }
 

@@ -5,6 +5,7 @@ using Tautline.Engine.Plans;
 using Tautline.Engine.Quantities;
 using Tautline.Field.AsBuilt;
 using Tautline.Field.Building;
+using Tautline.Field.Inspecting;
 using Tautline.Field.Log;
 
 namespace Tautline.Cli.Field;
@@ -162,13 +163,30 @@ internal sealed class FieldShowText(FieldState state, FieldWords words, DateOnly
 
     private void Checks()
     {
-        var checks = state.Log.Standing.Where(e => e.Found is not null).ToList();
+        var checks = state.Log.Standing.Where(e => e.Found is { Item: not Checked.SignOff }).ToList();
+        if (state.Inspection is { } inspection && state.Log.Standing.Any(e => e.Kind is LogEntry.Check or LogEntry.Punch)) Stages(inspection);
         if (checks.Count == 0) return;
-        paper.Heading("Checks");
+        paper.Heading("Readings");
         paper.Table(
             ["check", ">measured", "", "where", "words", "by", "when"],
             checks.Select(IReadOnlyList<string> (e) =>
-                [e.Found!.Item, words.Measured(e.Found), e.Found.Passed ? "passed" : "NOT PASSED", words.Place(e), e.Text, e.Person, words.Clock.Text(e.At)]));
+                [words.Check(e.Found!.Item), words.Measured(e.Found), words.Verdict(e.Found), words.Place(e), e.Text, e.Person, words.Clock.Text(e.At)]));
+    }
+
+    private void Stages(Inspection inspection)
+    {
+        paper.Heading("Checks by stage: of every run and gate");
+        paper.Table(
+            ["stage", ">as it should be", ">not", ">to look at", "signed for"],
+            inspection.Stages.Select(IReadOnlyList<string> (s) =>
+                [Say["inspect.stage." + Inspection.Name(s.Stage)], $"{s.Passed}", $"{s.Failed}", $"{s.Open}", s.Signed is { } signed ? $"{signed.Found!.By}, {words.Clock.Text(signed.At)}" : "-"]));
+        if (inspection.Astray.Count > 0) paper.Line($"  {Say.Count("inspect.astray", inspection.Astray.Count)}");
+        if (inspection.Punch.Count == 0) return;
+        paper.Heading($"{Say["inspect.punch"]}: {(inspection.Waiting > 0 ? Say.Count("inspect.punchWaits", inspection.Waiting) : Say["inspect.punchNone"])}");
+        paper.Table(
+            ["entry", "what", "where", "", "by", "when"],
+            inspection.Punch.Select(IReadOnlyList<string> (p) =>
+                [$"{p.Opened.Key}", p.Item is { } item ? words.Check(item.Key) : p.Opened.Text, words.Place(p.Opened), words.State(p.State), p.Last.Person, words.Clock.Text(p.Last.At)]));
     }
 
     private void Conflicts()
@@ -226,7 +244,7 @@ internal sealed class FieldShowText(FieldState state, FieldWords words, DateOnly
     /// <summary>What has no table above.</summary>
     private void Others()
     {
-        var others = state.Log.Standing.Where(e => e.Kind is LogEntry.Note or LogEntry.Photo or LogEntry.Punch or LogEntry.Material or LogEntry.Weather or LogEntry.Talk)
+        var others = state.Log.Standing.Where(e => e.Kind is LogEntry.Note or LogEntry.Photo or LogEntry.Material or LogEntry.Weather or LogEntry.Talk)
             .GroupBy(e => e.Kind).Select(g => $"{g.Key} {g.Count()}").ToList();
         paper.Line();
         paper.Line($"{(others.Count > 0 ? $"Also in the log: {string.Join(", ", others)}. " : "")}'--entries' lists every entry.");

@@ -1,8 +1,10 @@
 using System.Globalization;
 using System.Text.Json;
 using Tautline.Documents.Words;
+using Tautline.Engine.Catalog;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Quantities;
+using Tautline.Field.Inspecting;
 using Tautline.Field.Log;
 using Tautline.Field.Merging;
 
@@ -13,8 +15,18 @@ internal sealed class FieldWords(UnitSystem units, FieldClock clock)
 {
     private static readonly Dictionary<string, string> things = new(StringComparer.Ordinal)
     {
-        ["specs"] = "spec", ["lines"] = "line", ["vertices"] = "vertex", ["legs"] = "leg", ["gates"] = "gate", ["obstacles"] = "obstacle", ["pins"] = "pin", ["works"] = "work", ["asSpecified"] = "limit",
+        ["specs"] = "spec",
+        ["lines"] = "line",
+        ["vertices"] = "vertex",
+        ["legs"] = "leg",
+        ["gates"] = "gate",
+        ["obstacles"] = "obstacle",
+        ["pins"] = "pin",
+        ["works"] = "work",
+        ["asSpecified"] = "limit",
     };
+
+    private static readonly Dictionary<string, CheckMeasure> measures = InspectionList.Of(RuleSets.Base).ToDictionary(i => i.Key, i => i.Measure, StringComparer.Ordinal);
 
     public Phrases Say { get; } = Phrases.Of(Phrases.English);
 
@@ -42,24 +54,33 @@ internal sealed class FieldWords(UnitSystem units, FieldClock clock)
         { Worked: { } worked } => Say.Say("field.toldHours", ("n", Number(worked.Hours)), ("work", worked.Operation is { } on ? Work(on) : "")).TrimEnd(),
         { Locate: { } ticket } => $"{Say["field.ticket"]} {ticket.Number}, {Days(ticket)}",
         { Changed: { } change } => Joined($"{entry.Text}: {Number(change.Quantity)} {change.Unit} x {Money(change.UnitCents)} = {Money(change.TotalCents)}", Place(entry), $"signed {change.Signer}"),
-        { Found: { } found } => Joined($"check {found.Item}", Measured(found), found.Passed ? "passed" : "not passed", Place(entry), entry.Text),
+        { Found: { Item: Checked.SignOff } found } => Joined(Say.Say("inspect.toldSign", ("stage", Say.Or("inspect.stage." + found.Stage, found.Stage ?? "")), ("who", found.By ?? "")), entry.Text),
+        { Found: { } found } => Joined(Check(found.Item), Measured(found), Verdict(found), Place(entry), entry.Text),
         { Used: { } used } => Joined($"{Number(used.Quantity)} {used.Unit} {used.Called}", entry.Text),
         { Seen: { } seen } => Joined(Weather(seen), entry.Text),
         { Held: { } held } => Say.Say("diary.toldTalk", ("topic", entry.Text), ("people", string.Join(", ", held.People))),
         { Kind: LogEntry.Photo } => Joined(Say.Count("photo.n", entry.Photos?.Count ?? 0), entry.Text, Place(entry)),
-        { Kind: LogEntry.Punch } => Joined(entry.Text, entry.Mended switch { true => "mended", false => "to mend", null => "" }, Place(entry)),
+        { Kind: LogEntry.Punch } => Joined(Say.Say("inspect.toldPunch", ("state", State(entry.Punched?.State ?? (entry.Mended == true ? PunchItem.Accepted : PunchItem.Open)))), entry.Punched?.Of?.ToString() ?? "", entry.Text, Place(entry)),
         _ when !LogEntry.Kinds.Contains(entry.Kind) => Say["field.unknown"],
         _ => Joined(entry.Text, Place(entry)),
     };
 
     public string Days(LocateTicket ticket) => $"{Clock.FirstDay(ticket)} to {Clock.LastDay(ticket)}";
 
-    /// <summary>A check is measured in metres; plumb in degrees, concrete by its days.</summary>
-    public string Measured(Checked found) => found.Measured is not { } measured ? "" : found.Item switch
+    /// <summary>A check by its name; one this program does not know by its key.</summary>
+    public string Check(string key) => Say.Or("inspect.check." + key, key);
+
+    public string Verdict(Checked found) => Say["inspect.verdict." + (found.Passed ? "passed" : "failed")];
+
+    public string State(string state) => Say.Or("inspect.state." + state, state);
+
+    /// <summary>In metres, degrees or days, as the check is measured; of a check this program does not know the bare number.</summary>
+    public string Measured(Checked found) => found.Measured is not { } measured ? "" : measures.GetValueOrDefault(found.Item, CheckMeasure.Look) switch
     {
-        "plumb" => $"{Number(measured)} degrees",
-        "cure" => $"{Number(measured)} days",
-        _ => Words.Signed(new Length(measured)),
+        CheckMeasure.Length => Words.Signed(new Length(measured)),
+        CheckMeasure.Degrees => $"{Number(measured)} {Say["inspect.unit.degree"]}",
+        CheckMeasure.Days => $"{Number(measured)} {Say["inspect.unit.day"]}",
+        _ => Number(measured),
     };
 
     public string Place(LogEntry entry) => entry.Place is not { } place ? "" : $"{(place.Called.Length > 0 ? place.Called : place.Leg.Value)}, {Words.Long(place.At)} along its leg";
