@@ -250,6 +250,47 @@ public sealed class FieldTests(BrowserSite site)
         Assert.Empty(visit.Troubles);
     }
 
+    /// <summary>Each operation of each run opens what it needs, without signal, as wide as a phone.</summary>
+    [Theory]
+    [InlineData("en-GB")]
+    [InlineData("es-MX")]
+    public async Task EveryOperationOpensItsSheet(string language)
+    {
+        await using Visit visit = await site.VisitAsync(360, 740, "sunlight", language);
+        IPage page = visit.Page;
+        await visit.OpenAsync();
+        await visit.OpenSampleAsync("sloped lot");
+        await visit.GoAsync(language.StartsWith("es", StringComparison.Ordinal) ? "Campo" : "Field");
+        await KeptAsync(page, 0);
+        ILocator run = page.Locator("section.field-run").First;
+        foreach (int operation in Enumerable.Range(0, 6))
+        {
+            ILocator name = run.Locator("button.field-name").Nth(operation);
+            await name.ClickAsync();
+            await Assertions.Expect(name).ToHaveAttributeAsync("aria-expanded", "true");
+            if (operation < 3) await Assertions.Expect(run.Locator("details").Last.Locator("tbody tr").First).ToBeVisibleAsync();
+            else Assert.True((await run.Locator(".run-work").InnerTextAsync()).Length > 20);
+            Assert.True(await visit.OverflowAsync() <= 0, $"operation {operation} is wider than the phone");
+            if (operation == 4)
+            {
+                // This lot is cut on a bias: the plan's cut is shown large, a step at a time.
+                await Assertions.Expect(run.Locator(".card-step svg").First).ToBeVisibleAsync();
+                await run.Locator(".card-turn button").Nth(1).ClickAsync();
+                await Assertions.Expect(run.Locator(".card-step").First).ToContainTextAsync("2 / ");
+                if (language == "en-GB") await Assertions.Expect(run.Locator(".run-work")).ToContainTextAsync("Tie off at");
+                AxeResult found = await page.RunAxe();
+                Assert.Empty(found.Violations.Select(v => $"{v.Id}: {v.Nodes[0].Html}"));
+                await page.SetViewportSizeAsync(360, 3600);
+                await run.ScreenshotAsync(new() { Path = Path.Combine(Checkout.Artifacts, $"field-hang-{language}.png") });
+                await page.SetViewportSizeAsync(360, 740);
+            }
+
+            Assert.DoesNotContain("field.", await run.InnerTextAsync(), StringComparison.Ordinal);
+        }
+
+        Assert.Empty(visit.Troubles);
+    }
+
     [Fact]
     public async Task WhatIsWrongIsToldAndNotKept()
     {

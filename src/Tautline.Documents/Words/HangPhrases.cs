@@ -1,5 +1,6 @@
 using System.Globalization;
 using Tautline.Engine.Fabric;
+using Tautline.Engine.Plans;
 
 namespace Tautline.Documents.Words;
 
@@ -12,6 +13,21 @@ public static class HangPhrases
         long halves = (long)Math.Round(diamonds * 2);
         string whole = (halves / 2).ToString(CultureInfo.InvariantCulture);
         return halves % 2 == 0 ? whole : halves / 2 == 0 ? "½" : whole + "½";
+    }
+
+    /// <summary>What a run is pulled with, and why so.</summary>
+    public static string Method(this Phrases say, RunHang hang, PlanWords words)
+    {
+        string pullers = say[hang.Pullers > 1 ? "paper.hang.twoPullers" : "paper.hang.onePuller"];
+        string bar = hang.PullBar is { } wide ? say.Say("paper.hang.bar", ("wide", words.Short(wide)), ("pullers", pullers)) : "";
+        string why = hang.Reason switch
+        {
+            HangReason.Wet => say["paper.hang.wet"],
+            HangReason.Steep => say["paper.hang.steep"],
+            HangReason.Stated => say["paper.hang.stated"],
+            _ => "",
+        };
+        return say[hang.Method switch { HangMethod.Machine => "paper.hang.machine", HangMethod.Hand => "paper.hang.hand", _ => "paper.hang.short" }] + bar + why;
     }
 
     /// <summary>A cut, step by step.</summary>

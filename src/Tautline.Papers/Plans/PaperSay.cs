@@ -66,19 +66,7 @@ internal sealed class PaperSay(PaperChoice choice)
             : Say.Say("paper.at.every", ("a", Diamonds(at[0])), ("every", Diamonds(spaces[0])));
     }
 
-    public string Method(RunHang hang)
-    {
-        string pullers = Say[hang.Pullers > 1 ? "paper.hang.twoPullers" : "paper.hang.onePuller"];
-        string bar = hang.PullBar is { } wide ? Say.Say("paper.hang.bar", ("wide", Words.Short(wide)), ("pullers", pullers)) : "";
-        string why = hang.Reason switch
-        {
-            HangReason.Wet => Say["paper.hang.wet"],
-            HangReason.Steep => Say["paper.hang.steep"],
-            HangReason.Stated => Say["paper.hang.stated"],
-            _ => "",
-        };
-        return Say[hang.Method switch { HangMethod.Machine => "paper.hang.machine", HangMethod.Hand => "paper.hang.hand", _ => "paper.hang.short" }] + bar + why;
-    }
+    public string Method(RunHang hang) => Say.Method(hang, Words);
 
     public string Turn(PieceTurn turn) => turn == PieceTurn.None ? "" : Say["paper.turn." + turn.ToString()];
 
