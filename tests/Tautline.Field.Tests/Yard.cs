@@ -115,4 +115,20 @@ internal static class Yard
             Faces = [0, 1, 2, 0, 2, 3],
         },
     };
+
+    /// <summary>A quarter circle of 100 ft from (0, 0) northwards, bending right about (100, 0), to (100, 100).</summary>
+    public static Job Quarter => Job with
+    {
+        Lines =
+        [
+            Job.Lines[0] with
+            {
+                Vertices =
+                [
+                    Vertex("a", 0, "leg") with { Leg = new() { Id = new("leg"), Curve = new() { Radius = Length.FromFeet(100), Bends = "right" } } },
+                    Vertex("b", 100, null) with { East = Length.FromFeet(100) },
+                ],
+            },
+        ],
+    };
 }

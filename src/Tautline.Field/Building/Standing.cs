@@ -1,7 +1,6 @@
 using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Quantities;
-using Tautline.Engine.Site;
 using Tautline.Field.Log;
 
 namespace Tautline.Field.Building;
@@ -46,37 +45,14 @@ public sealed record Standing(BuiltFacts Facts, IReadOnlyList<StandingFinding> F
 
     private static void Add(Plan plan, LogEntry entry, PostDone post, List<(BuiltPost Post, PostDone Done)> built, List<StandingFinding> findings)
     {
-        if (Placed(plan, post) is not var (leg, at, off))
+        if (LineFoot.OnLeg(plan, post) is not { } foot)
         {
             findings.Add(new(StandingFindingKind.NoLine, entry.Key, post, Length.Zero));
             return;
         }
-        if (off > OutOfLine) findings.Add(new(StandingFindingKind.OffLine, entry.Key, post, off));
+        if (Length.Abs(foot.Off) > OutOfLine) findings.Add(new(StandingFindingKind.OffLine, entry.Key, post, Length.Abs(foot.Off)));
         built.RemoveAll(b => Distance(b.Done, post.East, post.North) < OnePost);
-        built.Add((new(new($"{entry.Key}/{built.Count}"), leg, at, post.Top), post));
-    }
-
-    /// <summary>Where a post stands along the job's lines; its own leg first.</summary>
-    private static (LegId Leg, Length At, Length Off)? Placed(Plan plan, PostDone post)
-    {
-        var legs = plan.Basis.Lines.SelectMany(l => l.Site.Chain.Legs.Where(g => g.Leg is not null).Select(g => (l.Site.Chain, Leg: g)));
-        var near = legs.Select(l => (l.Leg.Leg!.Id, Place: On(l.Chain, l.Leg, post))).Where(p => p.Place.Off < NearLine)
-            .OrderByDescending(p => p.Id == post.Leg).ThenBy(p => p.Place.Off.Metres).ToList();
-        return near.Count == 0 ? null : (near[0].Id, near[0].Place.At, near[0].Place.Off);
-    }
-
-    private static (Length At, Length Off) On(Chain chain, SiteLeg leg, PostDone post)
-    {
-        // Where the line was not moved the place is the one that was entered, to the last digit.
-        if (post.Leg == leg.Leg!.Id && post.At.Nanometres <= leg.LevelNm && post.At.Nanometres >= 0)
-        {
-            var (east, north) = chain.Point(leg.StartNm + post.At.Nanometres);
-            if (Distance(post, new(east), new(north)) < Length.FromMillimetres(1) || leg.Curve is not null) return (post.At, Distance(post, new(east), new(north)));
-        }
-        var (dx, dy) = ((post.East - leg.From.East).Metres, (post.North - leg.From.North).Metres);
-        var along = Length.Max(Length.Zero, Length.Min(new Length(dx * leg.Heading.East + dy * leg.Heading.North), Length.FromNanometres(leg.LevelNm)));
-        var foot = chain.Point(leg.StartNm + along.Nanometres);
-        return (along, Distance(post, new(foot.East), new(foot.North)));
+        built.Add((new(new($"{entry.Key}/{built.Count}"), foot.Leg.Leg!.Id, foot.At, post.Top), post));
     }
 
     private static Length Distance(PostDone post, Length east, Length north)

@@ -66,6 +66,36 @@ public sealed class BuildingTests
         Assert.Empty(Yard.Plan(Yard.Shifted(0.04), set).Standing.Findings);
     }
 
+    /// <summary>
+    /// Seen from the centre, (100, 0), the post is 0.8 of the way west and 0.6 north: on the arc that is 36.8699 degrees, 0.643501 of the radius, from its start, so
+    /// 64.3501 ft. It stands 3 in nearer to the centre, at 99.75 ft: (20.2, 59.85). It was entered on a leg that is gone, or on this one before the arc was drawn.
+    /// </summary>
+    [Theory]
+    [InlineData("gone", 30)]
+    [InlineData("leg", 30)]
+    [InlineData("leg", 150)]
+    public void OnAnArcThePlaceIsTheFootThroughTheCentre(string leg, double at)
+    {
+        PostDone post = new() { Leg = new(leg), At = Length.FromFeet(at), East = Length.FromFeet(20.2), North = Length.FromFeet(59.85), Line = true, Number = 7 };
+        var plan = Yard.Plan(Yard.Quarter, Yard.Work(1, new() { Operation = Operations.Set, Count = 1, Posts = [post] }));
+        Assert.False(plan.Now.HasErrors);
+        var stands = Assert.Single(plan.Standing.Facts.Posts);
+        Assert.Equal(("leg", 64.3501), (stands.Leg.Value, Math.Round(stands.FromLegStart.Feet, 4)));
+        var told = Assert.Single(plan.Standing.Findings);
+        Assert.Equal((StandingFindingKind.OffLine, 3.0), (told.Kind, Math.Round(told.Off.Inches, 6)));
+        Assert.Contains(64.3501, Yard.Feet(plan.Now));
+    }
+
+    /// <summary>Past the end of the arc, a foot further east: its foot is the end, 157.0796 ft along, and it is a foot off.</summary>
+    [Fact]
+    public void PastTheEndOfAnArcTheFootIsTheEnd()
+    {
+        PostDone post = new() { Leg = new("gone"), At = Length.Zero, East = Length.FromFeet(101), North = Length.FromFeet(100), Line = true };
+        var standing = Yard.Plan(Yard.Quarter, Yard.Work(1, new() { Operation = Operations.Set, Count = 1, Posts = [post] })).Standing;
+        Assert.Equal(157.0796, Math.Round(Assert.Single(standing.Facts.Posts).FromLegStart.Feet, 4));
+        Assert.Equal(12.0, Math.Round(Assert.Single(standing.Findings).Off.Inches, 6));
+    }
+
     [Fact]
     public void APostWhoseLineWentIsKeptAndToldAndThePlanGoesOn()
     {

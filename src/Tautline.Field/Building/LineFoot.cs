@@ -2,47 +2,59 @@ using Tautline.Engine.Jobs;
 using Tautline.Engine.Plans;
 using Tautline.Engine.Quantities;
 using Tautline.Engine.Site;
-using Tautline.Field.Building;
 using Tautline.Field.Log;
 
-namespace Tautline.Field.AsBuilt;
+namespace Tautline.Field.Building;
 
-/// <summary>Where a place in the job lies along its lines and beside them.</summary>
+/// <summary>Where a place in the job lies along its lines and beside them: square to a straight leg, through the centre on a curved one.</summary>
 /// <param name="Line">Index of the line.</param>
-/// <param name="Station">Level; before zero or past the end where it stands out over an end.</param>
+/// <param name="Leg">The leg it was found on.</param>
+/// <param name="At">Level, from the start of the leg; before zero or past its end where the place is out over an end of the line.</param>
 /// <param name="Off">Above zero to the right of the line walked forward.</param>
-internal readonly record struct LineFoot(int Line, Length Station, Length Off)
+internal readonly record struct LineFoot(int Line, SiteLeg Leg, Length At, Length Off)
 {
+    /// <summary>Level, from the start of the line.</summary>
+    public Length Station => Length.FromNanometres(Leg.StartNm) + At;
+
     /// <summary>Nothing where no line is nearer than <see cref="Standing.NearLine"/>. The leg the post was set on goes before one that is nearer.</summary>
     public static LineFoot? Of(Plan plan, PostDone post)
+        => Best(All(plan, post, overEnds: true).Where(f => Length.Abs(f.Off) < Standing.NearLine), post);
+
+    /// <summary>The same on legs that have a name, and held to them: what is out over an end of a line is off that end by so much.</summary>
+    public static LineFoot? OnLeg(Plan plan, PostDone post)
+        => Best(All(plan, post, overEnds: false).Where(f => f.Leg.Leg is not null && Length.Abs(f.Off) < Standing.NearLine), post);
+
+    /// <summary>The nearest place of one line, however far it is.</summary>
+    public static LineFoot Nearest(Plan plan, int line, PostDone post) => All(plan, post, overEnds: true).Where(f => f.Line == line).MinBy(f => Length.Abs(f.Off));
+
+    private static IEnumerable<LineFoot> All(Plan plan, PostDone post, bool overEnds)
+        => plan.Basis.Lines.SelectMany((l, line) => l.Site.Chain.Legs.Select(leg => On(l.Site, line, leg, post, overEnds)));
+
+    private static LineFoot? Best(IEnumerable<LineFoot> feet, PostDone post)
     {
         LineFoot? best = null;
-        for (var l = 0; l < plan.Basis.Lines.Count; l++)
-            foreach (var leg in plan.Basis.Lines[l].Site.Chain.Legs)
-            {
-                var foot = On(plan, l, leg, post);
-                if (Length.Abs(foot.Off) >= Standing.NearLine) continue;
-                if (leg.Leg?.Id == post.Leg) return foot;
-                if (best is not { } held || Length.Abs(foot.Off) < Length.Abs(held.Off)) best = foot;
-            }
+        foreach (var foot in feet)
+        {
+            if (foot.Leg.Leg?.Id == post.Leg) return foot;
+            if (best is not { } held || Length.Abs(foot.Off) < Length.Abs(held.Off)) best = foot;
+        }
         return best;
     }
 
-    private static LineFoot On(Plan plan, int line, SiteLeg leg, PostDone post)
+    private static LineFoot On(SiteLine site, int line, SiteLeg leg, PostDone post, bool overEnds)
     {
-        var (chain, closed) = (plan.Basis.Lines[line].Site.Chain, plan.Lines[line].Closed);
-        // Where the line was not moved the station is the one that was entered, to the last digit.
-        if (leg.Leg?.Id == post.Leg && Entered(chain, leg, post) is { } entered) return new(line, entered, Length.Zero);
-        var (before, past) = (!closed && leg.Index == 0, !closed && leg.Index == chain.Legs.Count - 1);
-        return leg.Curve is { } curve ? OnArc(line, leg, curve, post) : OnStraight(line, leg, post, before, past);
+        // Where the line was not moved the place is the one that was entered, to the last digit.
+        if (leg.Leg?.Id == post.Leg && WasEntered(site.Chain, leg, post)) return new(line, leg, post.At, Length.Zero);
+        if (leg.Curve is { } curve) return OnArc(line, leg, curve, post);
+        var open = overEnds && !site.Line.Closed;
+        return OnStraight(line, leg, post, open && leg.Index == 0, open && leg.Index == site.Chain.Legs.Count - 1);
     }
 
-    private static Length? Entered(Chain chain, SiteLeg leg, PostDone post)
+    private static bool WasEntered(Chain chain, SiteLeg leg, PostDone post)
     {
-        if (post.At.Nanometres < 0 || post.At.Nanometres > leg.LevelNm) return null;
-        var station = leg.StartNm + post.At.Nanometres;
-        var (east, north) = chain.Point(station);
-        return Distance(post, east, north) < Length.FromMillimetres(1) ? Length.FromNanometres(station) : null;
+        if (post.At.Nanometres < 0 || post.At.Nanometres > leg.LevelNm) return false;
+        var (east, north) = chain.Point(leg.StartNm + post.At.Nanometres);
+        return Distance(post, east, north) < Length.FromMillimetres(1);
     }
 
     private static LineFoot OnStraight(int line, SiteLeg leg, PostDone post, bool before, bool past)
@@ -76,7 +88,7 @@ internal readonly record struct LineFoot(int Line, Length Station, Length Off)
     {
         var off = Math.Sqrt(dx * dx + dy * dy);
         var right = heading.North * dx - heading.East * dy;
-        return new(line, Length.FromNanometres(leg.StartNm) + new Length(along), new Length(right < 0 ? -off : off));
+        return new(line, leg, new Length(along), new Length(right < 0 ? -off : off));
     }
 
     private static Length Distance(PostDone post, double east, double north)
