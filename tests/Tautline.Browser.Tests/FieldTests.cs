@@ -250,6 +250,28 @@ public sealed class FieldTests(BrowserSite site)
         Assert.Empty(visit.Troubles);
     }
 
+    /// <summary>A phone lying at 7 degrees, whose tangent is 0.1228, turned about its long side besides: that changes nothing.</summary>
+    [Fact]
+    public async Task ThePhoneItselfIsALevel()
+    {
+        await using Visit visit = await StartAsync(site);
+        IPage page = visit.Page;
+        await visit.SheetAsync("cards");
+        await page.GetByLabel("Which sum").SelectOptionAsync("slope");
+        ILocator lay = Button(page, "Lay the phone on the rail");
+        await lay.ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Status).Filter(new() { HasText = "says nothing of how it lies" })).ToBeVisibleAsync(new() { Timeout = 10_000 });
+        ICDPSession sensor = await visit.Context.NewCDPSessionAsync(page);
+        await sensor.SendAsync("DeviceOrientation.setDeviceOrientationOverride", new() { ["alpha"] = 0, ["beta"] = 7, ["gamma"] = 20 });
+        await lay.ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Status).Filter(new() { HasText = "lies at 7.0°, 12.3 %" })).ToBeVisibleAsync(new() { Timeout = 10_000 });
+        await Assertions.Expect(page.GetByLabel("Rise", new() { Exact = true })).ToHaveValueAsync("1.2278'");
+        await page.GetByLabel("Which sum").SelectOptionAsync("bias");
+        await lay.ClickAsync();
+        await Assertions.Expect(page.GetByLabel("Slope toward the terminal, + uphill")).ToHaveValueAsync("7.00 deg", new() { Timeout = 10_000 });
+        Assert.Empty(visit.Troubles);
+    }
+
     /// <summary>Each operation of each run opens what it needs, without signal, as wide as a phone.</summary>
     [Theory]
     [InlineData("en-GB")]
