@@ -39,7 +39,7 @@ public sealed class AsBuiltTests(BrowserSite site)
         ILocator set = Run(page).Locator(".field-work li").Nth(2);
         await set.Locator("input").FillAsync("3");
         await set.Locator("input").BlurAsync();
-        await set.Locator("button").ClickAsync();
+        await set.Locator("button.done").ClickAsync();
         await KeptAsync(page, 1);
         await Run(page).Locator("summary").ClickAsync();
         ILocator moved = Run(page).Locator("tbody tr").Nth(3).Locator("input");
@@ -47,7 +47,7 @@ public sealed class AsBuiltTests(BrowserSite site)
         await moved.BlurAsync();
         await KeptAsync(page, 2);
         await Run(page).Locator("summary").ClickAsync();
-        await Run(page).Locator(".field-work li").Nth(4).Locator("button").ClickAsync();
+        await Run(page).Locator(".field-work li").Nth(4).Locator("button.done").ClickAsync();
         await KeptAsync(page, 3);
     }
 
