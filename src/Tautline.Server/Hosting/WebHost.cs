@@ -1,10 +1,11 @@
 using System.Net;
 using System.Net.Sockets;
 using Microsoft.AspNetCore.Hosting.StaticWebAssets;
+using Tautline.Server.Access;
 
 namespace Tautline.Server.Hosting;
 
-/// <summary>Hands out the web app on this machine. It keeps nothing and works nothing out: the page does.</summary>
+/// <summary>Hands out the web app, and keeps and carries what its pages share.</summary>
 public static class WebHost
 {
     /// <summary>Tried first, so that the address can be kept as a bookmark; another is taken where it is in use.</summary>
@@ -15,25 +16,45 @@ public static class WebHost
 
     /// <summary>The app, not yet started.</summary>
     /// <param name="args">As ASP.NET Core takes them: '--urls http://localhost:8080'.</param>
+    /// <exception cref="SettingsException">Something that was asked cannot be.</exception>
     public static WebApplication Build(string[] args)
     {
         WebApplicationBuilder builder = WebApplication.CreateBuilder(new WebApplicationOptions { Args = args, ContentRootPath = AppContext.BaseDirectory });
+        builder.Configuration.AddEnvironmentVariables("TAUTLINE_").AddCommandLine(args);
         // Beside the development environment too the files lie where the build left them, until they are published.
         StaticWebAssetsLoader.UseStaticWebAssets(builder.Environment, builder.Configuration);
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
+        builder.WebHost.ConfigureKestrel(k => (k.Limits.MaxRequestBodySize, k.AddServerHeader) = (Limits.LargestBody, false));
         if (string.IsNullOrEmpty(builder.Configuration["urls"])) builder.WebHost.UseUrls($"http://localhost:{FreePort()}");
-        WebApplication app = builder.Build();
-        app.Use(SafeHeadersAsync);
+        ServerSettings settings = ServerSettings.Of(builder.Configuration);
+        ServerParts.Add(builder, settings);
+        return Pipeline(builder.Build());
+    }
+
+    private static WebApplication Pipeline(WebApplication app)
+    {
+        ServerSettings settings = app.Services.GetRequiredService<ServerSettings>();
+        app.UseForwardedHeaders();
+        app.Use(SafeHeaders.Of(app.Environment.WebRootFileProvider).InvokeAsync);
+        app.UseExceptionHandler();
+        app.Use(new Guard(settings).InvokeAsync);
         app.Use(PageAtTheRootAsync);
+        app.UseWhen(c => c.Request.Path.StartsWithSegments("/api"), api => api.UseResponseCompression().UseRequestDecompression());
         app.UseRouting();
-        app.MapStaticAssets(Path.Exists(PublishedAddresses) ? PublishedAddresses : null);
+        app.UseAuthentication();
+        app.UseRateLimiter();
+        app.UseAuthorization();
+        app.MapStaticAssets(Path.Exists(PublishedAddresses) ? PublishedAddresses : null).AllowAnonymous();
+        app.MapApi();
         return app;
     }
 
     /// <summary>Runs until it is stopped; says where it listens.</summary>
-    /// <returns>0, or 1 where it cannot listen.</returns>
+    /// <returns>0, or 1 where it cannot listen or has no store.</returns>
     public static async Task<int> RunAsync(WebApplication app, TextWriter output, TextWriter error)
     {
+        ServerSettings settings = app.Services.GetRequiredService<ServerSettings>();
+        if (!await StoreAtStart.ReadyAsync(settings.Store, error)) return 1;
         try
         {
             await app.StartAsync();
@@ -45,15 +66,10 @@ public static class WebHost
         }
 
         await output.WriteLineAsync($"Tautline is open at {string.Join(" and ", app.Urls)}. Stop it with Ctrl+C.");
+        if (settings.Accounts && app.Urls.Any(u => u.StartsWith("http://", StringComparison.Ordinal)))
+            await output.WriteLineAsync("note: Phones sign in, and keep the program for when there is no signal, only over HTTPS. docs/company.md shows the ways to a certificate.");
         await app.WaitForShutdownAsync();
         return 0;
-    }
-
-    private static Task SafeHeadersAsync(HttpContext context, RequestDelegate next)
-    {
-        context.Response.Headers.XContentTypeOptions = "nosniff";
-        context.Response.Headers["Referrer-Policy"] = "no-referrer";
-        return next(context);
     }
 
     // The page has its own caching rule and compressed copies under its name only.
