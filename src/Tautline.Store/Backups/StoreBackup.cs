@@ -32,7 +32,7 @@ public static class StoreBackup
         foreach (var table in Tables(store))
         {
             await using var lines = await zip.CreateEntry($"{table.Name}.jsonl", CompressionLevel.Fastest).OpenAsync(cancel);
-            counts[table.Name] = await WriteAsync(store, table, lines, cancel);
+            counts[table.Name] = PasskeyRows.Are(table) ? await PasskeyRows.WriteAsync(store, lines, cancel) : await WriteAsync(store, table, lines, cancel);
         }
         await using var head = await zip.CreateEntry(Manifest).OpenAsync(cancel);
         await JsonSerializer.SerializeAsync(head, new BackupHead(Version, await LastMigrationAsync(store, cancel), counts), cancellationToken: cancel);
@@ -54,7 +54,7 @@ public static class StoreBackup
         {
             if (!head.Rows.TryGetValue(table.Name, out var expected)) continue;
             var lines = zip.GetEntry($"{table.Name}.jsonl") ?? throw new BackupException($"the backup lacks '{table.Name}.jsonl': it is damaged, take another copy");
-            counts[table.Name] = await ReadAsync(store, table, lines, cancel);
+            counts[table.Name] = PasskeyRows.Are(table) ? await PasskeyRows.ReadAsync(store, lines, cancel) : await ReadAsync(store, table, lines, cancel);
             if (counts[table.Name] != expected) throw new BackupException($"'{table.Name}.jsonl' has {counts[table.Name]} rows and should have {expected}: the backup is damaged, take another copy");
         }
         await all.CommitAsync(cancel);
@@ -124,7 +124,7 @@ public static class StoreBackup
     {
         var columns = table.Columns.OrderBy(c => c.Name, StringComparer.Ordinal).ToList();
         var postgres = store is PostgresStore;
-        var places = columns.Select((c, i) => postgres && ColumnValue.TypeOf(c) is null ? $"CAST(@p{i} AS {c.StoreType})" : string.Create(CultureInfo.InvariantCulture, $"@p{i}"));
+        var places = columns.Select((_, i) => string.Create(CultureInfo.InvariantCulture, $"@p{i}"));
         await using var command = Command(store, $"INSERT INTO \"{table.Name}\" ({string.Join(", ", columns.Select(Quoted))}) VALUES ({string.Join(", ", places)})");
         for (var i = 0; i < columns.Count; i++)
         {
@@ -145,7 +145,7 @@ public static class StoreBackup
         return rows;
     }
 
-    private static JsonDocument Parsed(string line, string file, long number)
+    internal static JsonDocument Parsed(string line, string file, long number)
     {
         try
         {
