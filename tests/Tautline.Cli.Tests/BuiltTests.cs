@@ -14,21 +14,6 @@ public sealed class BuiltTests
 {
     private const string Through = "note: f.json: The plan goes through the 5 line posts that stand by this log; terminals are where the job has them.\n";
 
-    private static readonly string[][] commands =
-    [
-        ["plan", "@job.json"], ["plan", "@job.json", "--json"], ["plan", "@job.json", "--csv", "posts"], ["stakes", "@job.json"], ["hang", "@job.json"], ["profile", "@job.json"], ["check", "@job.json"],
-        ["why", "@job.json", "post/side/4/bags"], ["why", "@job.json", "--list"], ["card", "@job.json", "--post", "A1"], ["compare", "@job.json", "--rule-set", "caltrans"],
-        ["papers", "@job.json", "--paper", "site", "--out", "@site.dxf"],
-    ];
-
-    /// <summary>The sample's field file and the job that comes out of it.</summary>
-    private static CliFolder Folder(byte[]? field = null)
-    {
-        var folder = new CliFolder();
-        Assert.Equal(ExitCode.Fine, folder.Run("field", "job", Samples.Field, "-o", "@job.json").Exit);
-        return folder.Put("f.json", field ?? FieldFiles.Sample);
-    }
-
     private static LogEntry Set(long number, double feet, double offInches, Func<PostDone, PostDone>? change = null)
     {
         var post = new PostDone
@@ -54,7 +39,7 @@ public sealed class BuiltTests
     [InlineData("A7", "0+55.88", "0+55.88")]
     public void ThePlanHasEachPostWhereItStands(string mark, string drawn, string stands)
     {
-        using var folder = Folder();
+        using var folder = BuiltJob.Folder();
         Assert.Equal(drawn, Station(folder.Run("plan", "@job.json").Output, mark));
         Assert.Equal(stands, Station(folder.Run("plan", "@job.json", "--built", "@f.json").Output, mark));
     }
@@ -62,7 +47,7 @@ public sealed class BuiltTests
     [Fact]
     public void ThePlanTellsWhatItGoesThrough()
     {
-        using var folder = Folder();
+        using var folder = BuiltJob.Folder();
         var ran = folder.Run("plan", "@job.json", "--built", "@f.json");
         Assert.Equal(ExitCode.Fine, ran.Exit);
         Assert.StartsWith(Through, ran.Error, StringComparison.Ordinal);
@@ -74,7 +59,7 @@ public sealed class BuiltTests
     [Fact]
     public void ThePlanIsTheOneTheFieldHas()
     {
-        using var folder = Folder();
+        using var folder = BuiltJob.Folder();
         using var shown = JsonDocument.Parse(folder.Run("field", "show", "@f.json", "--json").Output);
         var (drawn, now) = (Hash("planHashAsDrawn"), Hash("planHashNow"));
         Assert.NotEqual(drawn, now);
@@ -87,7 +72,7 @@ public sealed class BuiltTests
     [Fact]
     public void TheStakesAreWhereThePostsStand()
     {
-        using var folder = Folder();
+        using var folder = BuiltJob.Folder();
         Assert.Contains("\nA4,27.94,0,,", folder.Run("stakes", "@job.json").Output, StringComparison.Ordinal);
         var stakes = folder.Run("stakes", "@job.json", "--built", "@f.json").Output;
         Assert.Contains("\nA4,28.607,0,,\"line 2.375-sch40, 10 x 30 in\",5.833\r\nA5,37.698,0,,", stakes, StringComparison.Ordinal);
@@ -98,7 +83,7 @@ public sealed class BuiltTests
     [Fact]
     public void TwoRuleSetsAreComparedOnWhatStands()
     {
-        using var folder = Folder();
+        using var folder = BuiltJob.Folder();
         Assert.Contains("largest bay 9' 11 5/8\"", folder.Run("compare", "@job.json", "--rule-set", "caltrans").Output, StringComparison.Ordinal);
         var ran = folder.Run("compare", "@job.json", "--rule-set", "caltrans", "--built", "@f.json");
         Assert.Contains("largest bay 9' 11 3/4\"", ran.Output, StringComparison.Ordinal);
@@ -108,7 +93,7 @@ public sealed class BuiltTests
     [Fact]
     public void TheDrawingIsOfWhatStands()
     {
-        using var folder = Folder();
+        using var folder = BuiltJob.Folder();
         Assert.Equal(ExitCode.Fine, folder.Run("papers", "@job.json", "--paper", "site", "--out", "@drawn.dxf").Exit);
         Assert.Equal(ExitCode.Fine, folder.Run("papers", "@job.json", "--paper", "site", "--out", "@stands.dxf", "--built", "@f.json").Exit);
         var (drawn, stands) = (File.ReadAllText(folder.Of("drawn.dxf")).Split('\n').Select(l => l.Trim()).ToList(), File.ReadAllText(folder.Of("stands.dxf")).Split('\n').Select(l => l.Trim()).ToList());
@@ -120,8 +105,8 @@ public sealed class BuiltTests
     [Fact]
     public void EveryCommandTellsWhatItsPlanGoesThrough()
     {
-        using var folder = Folder();
-        foreach (var command in commands)
+        using var folder = BuiltJob.Folder();
+        foreach (var command in BuiltJob.Commands)
         {
             var ran = folder.Run([.. command, "--built", "@f.json"]);
             Assert.Equal(ExitCode.Fine, ran.Exit);
@@ -133,7 +118,7 @@ public sealed class BuiltTests
     [Fact]
     public void TheJobBeforeIsPlannedAsDrawn()
     {
-        using var folder = Folder();
+        using var folder = BuiltJob.Folder();
         var ran = folder.Run("papers", "@job.json", "--built", "@f.json", "--paper", "revision", "--against", Path.Combine(Samples.Folder, "level-yard.json"), "--out", "@r.pdf");
         Assert.Equal(ExitCode.Fine, ran.Exit);
         Assert.StartsWith(Through, ran.Error, StringComparison.Ordinal);
@@ -142,7 +127,7 @@ public sealed class BuiltTests
     [Fact]
     public void AZipWithPhotosSaysTheSame()
     {
-        using var folder = Folder().Put("f.zip", FieldFiles.ZipOf(FieldFiles.Sample, FieldFiles.Picture("one")));
+        using var folder = BuiltJob.Folder().Put("f.zip", FieldFiles.ZipOf(FieldFiles.Sample, FieldFiles.Picture("one")));
         Assert.Equal(folder.Run("stakes", "@job.json", "--built", "@f.json").Output, folder.Run("stakes", "@job.json", "--built", "@f.zip").Output);
     }
 
@@ -151,7 +136,7 @@ public sealed class BuiltTests
     public void WhatStandsDoesNotHangOnTheOrderOfTheLog()
     {
         var sample = FieldSample.Made;
-        using var folder = Folder();
+        using var folder = BuiltJob.Folder();
         HashSet<string> plans = [folder.Run("plan", "@job.json", "--json", "--built", "@f.json").Output];
         foreach (IReadOnlyList<LogEntry> log in new LogEntry[][] { [.. sample.Log.Reverse()], [.. sample.Log, .. sample.Log], [.. sample.Log.OrderBy(e => e.Text, StringComparer.Ordinal).ThenByDescending(e => e.Sequence)] })
             plans.Add(folder.Put("f.json", ExchangeFile.Write(sample with { Log = log })).Run("plan", "@job.json", "--json", "--built", "@f.json").Output);
@@ -168,7 +153,7 @@ public sealed class BuiltTests
     [Fact]
     public void WhereNothingStandsThePlanIsTheOneAsDrawn()
     {
-        using var folder = Folder(FieldFiles.Of(FieldFiles.Entry("a", 1, "a note")));
+        using var folder = BuiltJob.Folder(FieldFiles.Of(FieldFiles.Entry("a", 1, "a note")));
         var ran = folder.Run("plan", "@job.json", "--json", "--built", "@f.json");
         Assert.Equal((ExitCode.Fine, folder.Run("plan", "@job.json", "--json").Output), (ran.Exit, ran.Output));
         Assert.StartsWith("note: f.json: No line post stands by this log: the plan is the one as drawn.\n", ran.Error, StringComparison.Ordinal);
@@ -180,8 +165,8 @@ public sealed class BuiltTests
     [InlineData(25.0, "warning: f.json, entry a/1: Post 4 was set where no line of the job runs any more. It stays in the log; the plan goes on without it.\nhint: Look whether")]
     public void APostBesideTheLineIsTold(double inches, string told)
     {
-        using var folder = Folder(FieldFiles.Of(Set(1, 28, inches)));
-        foreach (var command in commands)
+        using var folder = BuiltJob.Folder(FieldFiles.Of(Set(1, 28, inches)));
+        foreach (var command in BuiltJob.Commands)
         {
             var ran = folder.Run([.. command, "--built", "@f.json"]);
             Assert.Equal((ExitCode.Fine, told.Length == 0), (ran.Exit, !ran.Error.Contains("entry a/1", StringComparison.Ordinal)));
@@ -193,7 +178,7 @@ public sealed class BuiltTests
     [Fact]
     public void AnEntryBeyondAllBoundsIsToldAndLeftOut()
     {
-        using var folder = Folder(FieldFiles.Of(Set(1, 28, 0), Set(2, 36, 0, p => p with { East = new(1e300) })));
+        using var folder = BuiltJob.Folder(FieldFiles.Of(Set(1, 28, 0), Set(2, 36, 0, p => p with { East = new(1e300) })));
         var ran = folder.Run("stakes", "@job.json", "--built", "@f.json");
         Assert.Equal(ExitCode.Fine, ran.Exit);
         Assert.Contains("\nA4,28,0,,", ran.Output, StringComparison.Ordinal);
@@ -204,7 +189,7 @@ public sealed class BuiltTests
     [Fact]
     public void APostThatWasCorrectedTwiceIsTold()
     {
-        using var folder = Folder(FieldFiles.Of(Set(1, 28, 0), Set(2, 28.2, 0) with { Supersedes = new("a", 1) }, Set(3, 29.9, 0) with { Device = "b", Supersedes = new("a", 1) }));
+        using var folder = BuiltJob.Folder(FieldFiles.Of(Set(1, 28, 0), Set(2, 28.2, 0) with { Supersedes = new("a", 1) }, Set(3, 29.9, 0) with { Device = "b", Supersedes = new("a", 1) }));
         Assert.Contains(
             "warning: f.json, entry a/1: This entry was corrected twice and both corrections stand: the plan may go through one post in two places.\nhint: Take one back on the phone.\n",
             folder.Run("check", "@job.json", "--built", "@f.json").Error, StringComparison.Ordinal);
@@ -215,8 +200,8 @@ public sealed class BuiltTests
     public void ADamagedEntryIsToldAndTheRestIsPlannedThrough()
     {
         var text = Encoding.UTF8.GetString(FieldFiles.Of(Set(1, 28, 0), FieldFiles.Entry("a", 2, "gone")));
-        using var folder = Folder(Encoding.UTF8.GetBytes(text.Replace("\"sequence\":2", "\"sequence\":0", StringComparison.Ordinal)));
-        foreach (var command in commands)
+        using var folder = BuiltJob.Folder(Encoding.UTF8.GetBytes(text.Replace("\"sequence\":2", "\"sequence\":0", StringComparison.Ordinal)));
+        foreach (var command in BuiltJob.Commands)
         {
             var ran = folder.Run([.. command, "--built", "@f.json"]);
             Assert.Equal(ExitCode.Problems, ran.Exit);
@@ -226,92 +211,10 @@ public sealed class BuiltTests
         Assert.True(File.Exists(folder.Of("site.dxf")));
     }
 
-    /// <summary>Nothing is shown and nothing is written.</summary>
-    private static void Refused(CliFolder folder, ExitCode exit, string error)
-    {
-        using (folder)
-            foreach (var command in commands)
-            {
-                var ran = folder.Run([.. command, "--built", "@f.json"]);
-                Assert.Equal((exit, ""), (ran.Exit, ran.Output));
-                Assert.StartsWith(error, ran.Error.Replace(folder.Of("f.json"), "f.json", StringComparison.Ordinal), StringComparison.Ordinal);
-                Assert.False(File.Exists(folder.Of("site.dxf")));
-            }
-    }
-
-    [Fact]
-    public void AFileOfAnotherJob() => Refused(
-        Folder(FieldFiles.Of(SharedJob.Begin(FieldFiles.Other))), ExitCode.Usage,
-        "error: f.json: This is of the job 'elm-lane' and job.json is 'cedar-lane': nothing in it stands on this one.\n"
-        + "hint: Name what was handed over for 'cedar-lane', or take the job out of this file: 'tautline field job f.json -o job.json'.\n");
-
-    [Fact]
-    public void AFileThatIsNotThere()
-    {
-        var folder = Folder();
-        File.Delete(folder.Of("f.json"));
-        Refused(folder, ExitCode.Unreadable, "error: f.json: There is no such file.\nhint: Check the name and the folder.\n");
-    }
-
-    [Fact]
-    public void AFolder()
-    {
-        var folder = Folder();
-        File.Delete(folder.Of("f.json"));
-        Directory.CreateDirectory(folder.Of("f.json"));
-        Refused(folder, ExitCode.Unreadable, "error: f.json: This is a folder, not a file.\nhint: Name one file in it.\n");
-    }
-
-    [Theory]
-    [InlineData("", ": The file is empty.\nhint: Ask for the file once more.\n")]
-    [InlineData("{\"format\":\"tautline-exchange\",\"version\":3}", ", version: A newer program wrote this file; this one reads version 2.")]
-    [InlineData("{\"format\":\"tautline-exchange\",\"version\":2}", ", roots: The file holds no job that can be read: nothing of it was taken.\n")]
-    [InlineData(Jobs.Line100, ": This is a job, not what was handed over from the field: it has no log.\nhint: ")]
-    public void NoFieldFile(string text, string message) => Refused(Folder(Encoding.UTF8.GetBytes(text)), ExitCode.Unreadable, $"error: f.json{message}");
-
-    [Fact]
-    public void AFileThatWasCutOff() => Refused(Folder(FieldFiles.Sample[..3000]), ExitCode.Unreadable, "error: f.json, line ");
-
-    [Fact]
-    public void AZipThatWasCutOff() => Refused(Folder(FieldFiles.ZipOf(FieldFiles.Sample)[..900]), ExitCode.Unreadable, "error: f.json: The ZIP is damaged or was cut off: ");
-
-    /// <summary>As JSON on the output too, for whoever reads that.</summary>
-    [Fact]
-    public void CheckTellsARefusalAsJson()
-    {
-        using var folder = Folder(FieldFiles.Of(SharedJob.Begin(FieldFiles.Other)));
-        var ran = folder.Run("check", "@job.json", "--json", "--built", "@f.json");
-        using var told = JsonDocument.Parse(ran.Output);
-        Assert.Equal((ExitCode.Usage, "FieldJob"), (ran.Exit, told.RootElement[0].GetProperty("code").GetString()));
-    }
-
-    [Fact]
-    public void OfAFolderOfJobsNothingStands()
-    {
-        using var folder = Folder();
-        Directory.CreateDirectory(folder.Of("jobs"));
-        File.Copy(folder.Of("job.json"), folder.Of("jobs/job.json"));
-        var ran = folder.Run("plan", "@jobs", "--built", "@f.json");
-        Assert.Equal((ExitCode.Usage, ""), (ran.Exit, ran.Output));
-        Assert.StartsWith("error: jobs: --built is of one job, and a folder holds several.\n", ran.Error.Replace(folder.Of("jobs"), "jobs", StringComparison.Ordinal), StringComparison.Ordinal);
-    }
-
-    /// <summary>What is wrong with the job is told at its place in the job's file, as without the flag.</summary>
-    [Fact]
-    public void AJobWithErrorsIsToldOfItsErrors()
-    {
-        using var folder = Folder();
-        folder.Put("job.json", File.ReadAllText(folder.Of("job.json")).Replace("2.375-sch40", "no-such-pipe", StringComparison.Ordinal));
-        var (drawn, stands) = (folder.Run("plan", "@job.json"), folder.Run("plan", "@job.json", "--built", "@f.json"));
-        Assert.Equal((ExitCode.Problems, ""), (stands.Exit, stands.Output));
-        Assert.StartsWith("error: job.json, specs[0].linePost, line ", stands.Error, StringComparison.Ordinal);
-        Assert.Equal(drawn.Error, stands.Error);
-    }
-
     [Fact]
     public void TheJobThatIsTakenOutNamesTheFlag()
     {
-        using var folder = Folder();
+        using var folder = BuiltJob.Folder();
         var ran = folder.Run("field", "job", "@f.json", "-o", "@again.json");
         Assert.Equal(
             "note: This is the job as drawn and edited: what is built is not in a job.\nhint: 'tautline plan again.json --built f.json' plans through it; the other commands that plan take --built too.\n", ran.Error);
@@ -321,7 +224,7 @@ public sealed class BuiltTests
     public void HelpNamesTheFlagOfEveryCommandThatPlans()
     {
         using var folder = new CliFolder();
-        foreach (var command in commands.Select(c => c[0]).Distinct())
+        foreach (var command in BuiltJob.Commands.Select(c => c[0]).Distinct())
             Assert.Contains("--built <FIELDFILE>", folder.Run(command, "--help").Output, StringComparison.Ordinal);
         foreach (var command in new[] { "mesh", "attach", "catalog" })
             Assert.DoesNotContain("--built", folder.Run(command, "--help").Output, StringComparison.Ordinal);
