@@ -66,6 +66,12 @@ internal static class Flags
         return null;
     }
 
+    public static Option<string?> Built() => new("--built")
+    {
+        Description = "What was handed over from the field for this job (.json, .zip): the plan then goes through the line posts that stand.",
+        HelpName = "FIELDFILE",
+    };
+
     public static Option<Length?> Spec() => new("--spec")
     {
         Description = "For an outline: height of the fence, such as 6ft, 72in or 1.8288m; otherwise 6 ft.",

@@ -56,6 +56,18 @@ public sealed class BlackBoxTests
         Assert.Contains("2026-10-12 06:50", shown.Single(), StringComparison.Ordinal);
     }
 
+    /// <summary>Times in the log order its entries and are no local times: what stands is the same everywhere.</summary>
+    [Fact]
+    public async Task ThePlanThroughWhatStandsIsTheSameOnEveryMachine()
+    {
+        using var folder = new CliFolder();
+        folder.Run("field", "job", Samples.Field, "-o", "@job.json");
+        HashSet<string> stakes = [];
+        foreach (var (zone, language) in new[] { ("UTC", "C"), ("Asia/Tokyo", "de_DE.UTF-8"), ("America/St_Johns", "tr_TR.UTF-8") })
+            stakes.Add((await Run(folder, [("TZ", zone), ("LC_ALL", language), ("LANG", language)], "stakes", "job.json", "--built", Samples.Field)).Output);
+        Assert.Contains("\nA4,28.607,0,", stakes.Single(), StringComparison.Ordinal);
+    }
+
     private static string BeforeProblems(string text) => text[..text.IndexOf("\nProblems\n", StringComparison.Ordinal)];
 
     private static Task<Ran> Run(CliFolder folder, params string[] args) => Run(folder, [], args);

@@ -90,7 +90,7 @@ public sealed class FieldMergeTests
     public void TheJobPlansAsTheFieldFileHasItAsDrawn()
     {
         using var folder = new CliFolder();
-        Assert.Contains("note: This is the job as drawn and edited. What is built is not in a job", folder.Run("field", "job", Samples.Field, "-o", "@job.json").Error, StringComparison.Ordinal);
+        Assert.Contains("note: This is the job as drawn and edited: what is built is not in a job", folder.Run("field", "job", Samples.Field, "-o", "@job.json").Error, StringComparison.Ordinal);
         var (shown, planned) = (folder.Run("field", "show", Samples.Field, "--json").Output, folder.Run("plan", "@job.json", "--by", "line", "--json").Output);
         using var field = JsonDocument.Parse(shown);
         using var plan = JsonDocument.Parse(planned);

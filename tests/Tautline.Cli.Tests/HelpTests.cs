@@ -36,7 +36,7 @@ public sealed class HelpTests
     {
         using var folder = new CliFolder();
         var help = folder.Run("plan", "--help").Output;
-        foreach (var flag in new[] { "--rules", "--rule-set", "--json", "--csv", "--by", "--units", "--all", "--out", "--force", "--spec", "--crs" })
+        foreach (var flag in new[] { "--rules", "--rule-set", "--json", "--csv", "--by", "--units", "--all", "--built", "--out", "--force", "--spec", "--crs" })
             Assert.Contains(flag, help, StringComparison.Ordinal);
     }
 }

@@ -11,14 +11,14 @@ internal static class CardCommand
     public static Command Define(CliHost host)
     {
         var file = Flags.File();
-        var (rules, units, spec, crs) = (Flags.Rules(), Flags.Units(), Flags.Spec(), Flags.Crs());
+        var (rules, built, units, spec, crs) = (Flags.Rules(), Flags.Built(), Flags.Units(), Flags.Spec(), Flags.Crs());
         var post = new Option<string>("--post") { Description = "The mark of a terminal, such as A12.", HelpName = "MARK", Required = true };
         var toward = new Option<string?>("--toward") { Description = "Of two fabrics at the post the one toward this mark.", HelpName = "MARK" };
         var (top, bottom) = (Edge("top"), Edge("bottom"));
         var command = new Command(
             "card", "The cut card and the stack card of a terminal; with --top and --bottom, read under tension from one picket out to the bar, the cut as it has to be.")
         {
-            file, post, toward, top, bottom, units, spec, crs,
+            file, post, toward, top, bottom, built, units, spec, crs,
         };
         rules.AddTo(command);
         command.Validators.Add(r =>
@@ -27,7 +27,7 @@ internal static class CardCommand
         });
         command.SetAction(p => (int)CardRun.Run(
             new CardOptions(
-                new(p.GetRequiredValue(file), rules.Choice(p), p.GetValue(units), new OutlineChoices(p.GetValue(spec), p.GetValue(crs))),
+                new(p.GetRequiredValue(file), rules.Choice(p), p.GetValue(units), new OutlineChoices(p.GetValue(spec), p.GetValue(crs)), p.GetValue(built)),
                 p.GetRequiredValue(post), p.GetValue(toward), p.GetValue(top), p.GetValue(bottom)),
             host));
         return command;

@@ -18,6 +18,7 @@ internal static class CardRun
             Messages.Show(host, planned.Findings);
             return planned.Exit;
         }
+        Messages.Show(host, planned.FieldFindings);
         var ends = Ends(planned.Plan!, options).ToList();
         if (ends.Count == 0) return NoEnd(planned.Plan!, options, host);
         var paper = Paper.For(host);
@@ -28,7 +29,7 @@ internal static class CardRun
         paper.Heading("Caution");
         paper.Line(Cautions.Tension);
         host.Output.Write(paper.ToString());
-        return exit;
+        return planned.After(exit);
     }
 
     private static IEnumerable<End> Ends(Engine.Plans.Plan plan, CardOptions options)

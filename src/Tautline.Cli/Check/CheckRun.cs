@@ -10,9 +10,9 @@ internal static class CheckRun
         var planned = Planning.Run(options.Planning, host);
         if (options.Json) host.Output.Write(Json(planned.Findings));
         else Messages.Show(host, planned.Findings);
-        if (!options.Json && planned.Exit != ExitCode.Unreadable)
+        if (!options.Json && planned.Exit is ExitCode.Fine or ExitCode.Problems)
             host.Output.Write($"{options.Planning.File}: {Messages.Tally(planned.Findings)}\n");
-        return planned.Exit;
+        return planned.After(planned.Exit);
     }
 
     private static string Json(IReadOnlyList<Finding> findings) => JsonText.Write(json =>

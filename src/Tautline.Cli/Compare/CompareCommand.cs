@@ -10,12 +10,12 @@ internal static class CompareCommand
     {
         var file = Flags.File();
         var (from, sets) = (Flags.Rules().File, Flags.RuleSets());
-        var (units, spec, crs) = (Flags.Units(), Flags.Spec(), Flags.Crs());
+        var (built, units, spec, crs) = (Flags.Built(), Flags.Units(), Flags.Spec(), Flags.Crs());
         var json = Flags.Json("The differences as JSON: metres, cubic metres, kilograms.");
         from.Description = "A rule set from a file, in place of one of the two.";
         var command = new Command("compare", "Compares two rule sets on one job: the limits that differ, and what they do to it.")
         {
-            file, sets, from, json, units, spec, crs,
+            file, sets, from, json, built, units, spec, crs,
         };
         command.Validators.Add(r =>
         {
@@ -27,7 +27,7 @@ internal static class CompareCommand
             new CompareOptions(
                 new(
                     p.GetRequiredValue(file), new RulesChoice(p.GetValue(from), null), p.GetValue(units),
-                    new OutlineChoices(p.GetValue(spec), p.GetValue(crs))),
+                    new OutlineChoices(p.GetValue(spec), p.GetValue(crs)), p.GetValue(built)),
                 p.GetValue(sets) ?? [], p.GetValue(json)),
             host));
         return command;

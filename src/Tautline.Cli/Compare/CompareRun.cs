@@ -1,3 +1,4 @@
+using Tautline.Cli.Field;
 using Tautline.Cli.Input;
 using Tautline.Cli.Output;
 using Tautline.Cli.Terminal;
@@ -18,13 +19,18 @@ internal static class CompareRun
         var job = file.Job!;
         var (sets, fault) = Sets(options, job.RuleSet, file.Path);
         if (sets is not var (a, b)) return Stop(host, [fault!], fault!.Code == UnknownSet ? ExitCode.Problems : ExitCode.Unreadable);
-        var compared = Work.Run(host, "planning", () => RuleComparison.Compare(job, FenceCatalog.BuiltIn(), a, b));
+        var built = FieldBuilt.Read(planning.Built, job, planning.File, host);
+        if (built.Log is null) return Stop(host, built.Findings, built.Exit);
         var units = planning.Units ?? job.Units;
+        var (first, second) = Work.Run(host, "planning", () => (By(a), By(b)));
+        var compared = RuleComparison.ComparePlans(first.Plan, second.Plan);
         var errors = Errors(compared, file, units);
-        if (errors.Count > 0) return Stop(host, errors, ExitCode.Problems);
-        Messages.Show(host, Messages.Ordered(file.Findings));
+        if (errors.Count > 0) return Stop(host, [.. first.Told, .. errors], ExitCode.Problems);
+        Messages.Show(host, Messages.Ordered([.. file.Findings, .. first.Told]));
         host.Output.Write(options.Json ? CompareJson.Write(compared) : CompareText.Write(compared, units, Paper.For(host)));
-        return ExitCode.Fine;
+        return built.Exit;
+
+        BuiltPlan By(Rules rules) => built.Plan(job with { RuleSet = rules.Name }, rules, units);
     }
 
     private const string UnknownSet = "RuleSetUnknown";

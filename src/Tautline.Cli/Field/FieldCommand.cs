@@ -46,7 +46,7 @@ internal static class FieldCommand
     private static Command Job(CliHost host)
     {
         var (file, output, force) = (File(), Out("The job file (.json)."), Force());
-        var command = new Command("job", "Writes the job as all edits made it, for 'plan', 'papers' and the other commands. Where a conflict is open, what stands meanwhile.") { file, output, force };
+        var command = new Command("job", "Writes the job as all edits made it, for 'plan', 'papers' and the other commands; with --built they go through what stands. Where a conflict is open, what stands meanwhile.") { file, output, force };
         command.SetAction(p => (int)FieldJobRun.Run(new(p.GetRequiredValue(file), new Target(p.GetValue(output), p.GetValue(force))), host));
         return command;
     }

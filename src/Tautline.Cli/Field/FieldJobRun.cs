@@ -20,17 +20,19 @@ internal static class FieldJobRun
         if (state.Job is not { } job || file.Exchange.Shared.Head.HasErrors) return ExitCode.Problems;
         var written = options.Target.Write(host, JobFile.Write(job));
         if (written != ExitCode.Fine) return written;
-        Tell(file, state, host);
+        Tell(options, file, state, host);
         return reading.Exit > state.Exit ? reading.Exit : state.Exit;
     }
 
-    private static void Tell(FieldFile file, FieldState state, CliHost host)
+    private static void Tell(FieldJobOptions options, FieldFile file, FieldState state, CliHost host)
     {
         var shared = file.Exchange.Shared;
         if (shared.Conflicts.Count > 0)
             Messages.Note(host, "Open conflicts are not settled here: the job has what stands meanwhile, the same on every device that knows the same edits.");
         Messages.Show(host, FieldConflicts.Told(shared, new FieldWords(state.Units, new FieldClock(host.Clock.LocalTimeZone))));
         if (state.Built is { Posts.Count: > 0 })
-            Messages.Note(host, "This is the job as drawn and edited. What is built is not in a job: 'tautline field show' and 'tautline field as-built' plan through it.");
+            Messages.Note(
+                host, "This is the job as drawn and edited: what is built is not in a job.",
+                $"'tautline plan {options.Target.Path} --built {options.File}' plans through it; the other commands that plan take --built too.");
     }
 }

@@ -20,21 +20,11 @@ namespace Tautline.Cli.Field;
 /// <param name="Findings">Why there is no plan.</param>
 internal sealed record FieldState(FieldFile File, LogState Log, Job? Job, FieldPlan? Plan, BuiltRecord? Built, Today? Today, Inspection? Inspection, UnitSystem Units, IReadOnlyList<Finding> Findings)
 {
-    // Half way round the earth, a lifetime, and ten thousand million: what is beyond is no entry of a fence, and could not be reckoned with.
-    private const double MostMetres = 20_000_000;
-    private const double MostHours = 1_000_000;
-    private const long MostCents = 1_000_000_000_000;
-
     public ExitCode Exit => Findings.Any(f => f.Severity == Severity.Error) ? ExitCode.Problems : ExitCode.Fine;
 
     public static FieldState Of(FieldFile file, UnitSystem? units, CliHost host)
     {
-        var log = LogState.Of(file.Exchange.Log.Where(Sound));
-        List<Finding> findings =
-        [
-            .. file.Exchange.Log.Where(e => !Sound(e)).Select(e => new Finding(
-                Severity.Warning, "FieldEntry", $"{file.Path}, entry {e.Key}", "A measure, hours or a price of this entry is beyond all bounds: it is kept, and not counted here.", "Take it back on the phone.")),
-        ];
+        var (log, findings) = FieldLog.Of(file);
         var head = file.Exchange.Shared.Head;
         var shown = units ?? head.Job?.Units ?? UnitSystem.UsCustomary;
         if (head.Job is not { } job || head.HasErrors) return new(file, log, head.Job, null, null, null, null, shown, [.. findings, .. Told(file, head.Problems, shown)]);
@@ -50,10 +40,4 @@ internal sealed record FieldState(FieldFile File, LogState Log, Job? Job, FieldP
         var job = new LoadedJob($"{file.Path}, the job as it is now", default, null, [], ExitCode.Fine);
         return problems.Select(p => job.Describe(p, units));
     }
-
-    private static bool Sound(LogEntry entry)
-        => Sound(entry.Place?.At) && (entry.Done?.Posts ?? []).All(p => Sound(p.At) && Sound(p.East) && Sound(p.North) && Sound(p.Top)) && Math.Abs(entry.Found?.Measured ?? 0) <= MostMetres
-           && Math.Abs(entry.Worked?.Hours ?? 0) <= MostHours && Math.Abs((decimal)(entry.Changed?.TotalCents ?? 0)) <= MostCents && Math.Abs((decimal)(entry.Changed?.UnitCents ?? 0)) <= MostCents;
-
-    private static bool Sound(Length? length) => length is not { } l || Math.Abs(l.Metres) <= MostMetres;
 }

@@ -35,6 +35,7 @@ internal sealed class FolderRun(PlanOptions options, CliHost host, Func<Planning
     private string? Misplaced()
     {
         if (options.Planning.Outline != new OutlineChoices(null, null)) return "--spec and --crs are for an outline, and a folder's outlines are passed over.";
+        if (options.Planning.Built is not null) return "--built is of one job, and a folder holds several.";
         if (options.Target.Path is not null) return null;
         return options.Format == PlanFormat.Csv || options.By is not null || options.All
             ? "--csv, --by and --all go with --out here: the screen shows the summary alone."

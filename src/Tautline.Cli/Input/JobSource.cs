@@ -35,7 +35,7 @@ internal static class JobSource
     }
 
     private static Finding FromTheField(string path) => new(
-        Severity.Error, "FileKind", path, "This was handed over from the field and is no job; the job is in it.", $"'tautline field job {path} -o job.json' takes it out, 'tautline field show {path}' shows the rest.");
+        Severity.Error, "FileKind", path, "This was handed over from the field and is no job; the job is in it.", $"'tautline field job {path} -o job.json' takes it out, 'tautline plan job.json --built {path}' then plans it through what stands, 'tautline field show {path}' shows the rest.");
 
     private static Finding UnknownKind(string path) => new(
         Severity.Error, "FileKind", path, $"A file ending in '{Path.GetExtension(path)}' is not known.",

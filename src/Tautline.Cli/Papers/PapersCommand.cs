@@ -13,7 +13,7 @@ internal static class PapersCommand
     public static Command Define(CliHost host)
     {
         var file = Flags.File();
-        var (rules, units, spec, crs) = (Flags.Rules(), Flags.Units(), Flags.Spec(), Flags.Crs());
+        var (rules, built, units, spec, crs) = (Flags.Rules(), Flags.Built(), Flags.Units(), Flags.Spec(), Flags.Crs());
         var paper = new Option<string>("--paper")
         {
             Description = "packet (for the crew), drawings, site (the site plan alone, also as .svg or .dxf), takeoff, reasons (take-off with why), submittal, revision (with --against), calculation (with --fact), tables (.xlsx).",
@@ -22,18 +22,18 @@ internal static class PapersCommand
             CustomParser = ReadName,
         };
         var (language, size) = (PaperFlags.Language(), PaperFlags.Size());
-        var against = new Option<string?>("--against") { Description = "For a revision: the job as it was before.", HelpName = "FILE" };
+        var against = new Option<string?>("--against") { Description = "For a revision: the job as it was before, planned as drawn.", HelpName = "FILE" };
         var fact = new Option<string?>("--fact") { Description = "For a calculation: the figure, as 'why' names it.", HelpName = "FACT" };
         var output = new Option<string?>("--out") { Description = "The file: .pdf, of the site also .svg or .dxf, of tables .xlsx.", HelpName = "FILE", Required = true };
         var force = new Option<bool>("--force") { Description = "Let --out replace a file." };
         var command = new Command("papers", "Makes a paper of a job: the crew's packet, drawings, office papers, tables.")
         {
-            file, paper, output, language, units, size, against, fact, force, spec, crs,
+            file, paper, output, language, built, units, size, against, fact, force, spec, crs,
         };
         rules.AddTo(command);
         command.SetAction(p => (int)PapersRun.Run(
             new PapersOptions(
-                new(p.GetRequiredValue(file), rules.Choice(p), p.GetValue(units), new OutlineChoices(p.GetValue(spec), p.GetValue(crs))), p.GetValue(paper)!, p.GetValue(language)!,
+                new(p.GetRequiredValue(file), rules.Choice(p), p.GetValue(units), new OutlineChoices(p.GetValue(spec), p.GetValue(crs)), p.GetValue(built)), p.GetValue(paper)!, p.GetValue(language)!,
                 p.GetValue(size), p.GetValue(against), p.GetValue(fact), new Target(p.GetValue(output), p.GetValue(force))),
             host));
         return command;

@@ -31,6 +31,11 @@ internal static class PapersRun
         var planned = Planning.Run(options.Planning, host);
         Messages.Show(host, planned.Findings);
         if (planned.Exit != ExitCode.Fine) return planned.Exit;
+        return planned.After(Make(options, planned, host));
+    }
+
+    private static ExitCode Make(PapersOptions options, Planned planned, CliHost host)
+    {
         var choice = new PaperChoice(planned.Units, Phrases.Of(options.Language), new(PaperPrinting.Size(options.Size, planned.Units))) { Stakes = Stakes(planned) };
         if (options.Paper == "revision") return Revision(options, planned, choice, host);
         if (options.Paper == "calculation") return Calculation(options, planned, choice, host);
@@ -62,7 +67,7 @@ internal static class PapersRun
 
     private static ExitCode Revision(PapersOptions options, Planned planned, PaperChoice choice, CliHost host)
     {
-        var before = Planning.Run(options.Planning with { File = options.Against! }, host);
+        var before = Planning.Run(options.Planning with { File = options.Against!, Built = null }, host);
         if (before.Exit != ExitCode.Fine)
         {
             Messages.Show(host, before.Findings);

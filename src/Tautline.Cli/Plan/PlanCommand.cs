@@ -12,7 +12,7 @@ internal static class PlanCommand
     public static Command Define(CliHost host)
     {
         var file = Flags.File("A job (.json), a tape book (.tape, .txt), an outline (.geojson), or a folder: then every job in it, and a summary.");
-        var (rules, units, spec, crs) = (Flags.Rules(), Flags.Units(), Flags.Spec(), Flags.Crs());
+        var (rules, built, units, spec, crs) = (Flags.Rules(), Flags.Built(), Flags.Units(), Flags.Spec(), Flags.Crs());
         var json = Flags.Json("The whole plan as JSON: metres, cubic metres, kilograms. Of a folder, the summary.");
         var csv = new Option<CsvTable?>("--csv")
         {
@@ -37,7 +37,7 @@ internal static class PlanCommand
         var force = new Option<bool>("--force") { Description = "Let --out replace a file." };
         var command = new Command("plan", "Plans a job and prints it: posts, runs, gates, take-off, problems.")
         {
-            file, json, csv, by, units, all, output, force, spec, crs,
+            file, json, csv, by, built, units, all, output, force, spec, crs,
         };
         rules.AddTo(command);
         command.Validators.Add(r =>
@@ -50,7 +50,7 @@ internal static class PlanCommand
         return command;
 
         PlanOptions Options(ParseResult p) => new(
-            new(p.GetRequiredValue(file), rules.Choice(p), p.GetValue(units), new OutlineChoices(p.GetValue(spec), p.GetValue(crs))),
+            new(p.GetRequiredValue(file), rules.Choice(p), p.GetValue(units), new OutlineChoices(p.GetValue(spec), p.GetValue(crs)), p.GetValue(built)),
             p.GetValue(json) ? PlanFormat.Json : p.GetResult(csv) is not null ? PlanFormat.Csv : PlanFormat.Text,
             p.GetValue(csv) ?? (p.GetValue(by) is null ? CsvTable.Takeoff : CsvTable.Quantities), p.GetValue(by), p.GetValue(all), new Target(p.GetValue(output), p.GetValue(force)));
     }

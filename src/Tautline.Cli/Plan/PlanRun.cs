@@ -12,7 +12,7 @@ internal static class PlanRun
         if (planned.Exit != ExitCode.Fine || !IsOnScreen(options, host)) Messages.Show(host, planned.Findings);
         if (planned.Exit != ExitCode.Fine) return planned.Exit;
         var data = Work.Run(host, "writing", () => Data(planned, options, host));
-        return options.Target.Write(host, data);
+        return planned.After(options.Target.Write(host, data));
     }
 
     /// <summary>The problems stand in the text itself; where that is on the same screen they are not told twice.</summary>

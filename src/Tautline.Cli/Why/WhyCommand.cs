@@ -16,10 +16,10 @@ internal static class WhyCommand
             Arity = ArgumentArity.ZeroOrOne,
         };
         var list = new Option<bool>("--list") { Description = "List the facts of the plan." };
-        var (rules, units, spec, crs) = (Flags.Rules(), Flags.Units(), Flags.Spec(), Flags.Crs());
+        var (rules, built, units, spec, crs) = (Flags.Rules(), Flags.Built(), Flags.Units(), Flags.Spec(), Flags.Crs());
         var command = new Command("why", "Explains one figure: the formula, the numbers put in, and where each comes from.")
         {
-            file, fact, list, units, spec, crs,
+            file, fact, list, built, units, spec, crs,
         };
         rules.AddTo(command);
         command.Validators.Add(r =>
@@ -28,7 +28,7 @@ internal static class WhyCommand
         });
         command.SetAction(p => (int)WhyRun.Run(
             new WhyOptions(
-                new(p.GetRequiredValue(file), rules.Choice(p), p.GetValue(units), new OutlineChoices(p.GetValue(spec), p.GetValue(crs))),
+                new(p.GetRequiredValue(file), rules.Choice(p), p.GetValue(units), new OutlineChoices(p.GetValue(spec), p.GetValue(crs)), p.GetValue(built)),
                 p.GetValue(list) ? null : p.GetValue(fact)),
             host));
         return command;

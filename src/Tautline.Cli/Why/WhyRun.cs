@@ -15,12 +15,13 @@ internal static class WhyRun
             Messages.Show(host, planned.Findings);
             return planned.Exit;
         }
+        Messages.Show(host, planned.FieldFindings);
         var plan = planned.Plan!;
-        if (options.Fact is null) return List(plan, host);
+        if (options.Fact is null) return planned.After(List(plan, host));
         var reading = FactText.Parse(plan, options.Fact);
-        if (reading.Key is not { } key) return Unknown(reading, options.Planning.File, host);
+        if (reading.Key is not { } key) return Unknown(reading, options.Planning, host);
         host.Output.Write(WhyText.Write(plan, key, planned.Units, Paper.For(host)));
-        return ExitCode.Fine;
+        return planned.After(ExitCode.Fine);
     }
 
     private static ExitCode List(Engine.Plans.Plan plan, CliHost host)
@@ -33,10 +34,10 @@ internal static class WhyRun
         return ExitCode.Fine;
     }
 
-    private static ExitCode Unknown(FactReading reading, string file, CliHost host)
+    private static ExitCode Unknown(FactReading reading, PlanningOptions of, CliHost host)
     {
         var near = reading.Near.Count == 0 ? "" : $"Nearest first: {string.Join(", ", reading.Near.Take(MostNear))}. ";
-        Messages.Error(host, reading.Message, $"{near}'tautline why {file} --list' lists all.");
+        Messages.Error(host, reading.Message, $"{near}'tautline why {of.File}{(of.Built is { } built ? $" --built {built}" : "")} --list' lists all.");
         return ExitCode.Usage;
     }
 }
