@@ -37,7 +37,7 @@ internal static class PasskeyApi
         {
             return await signIn.PerformPasskeyAttestationAsync(answer) is { Succeeded: true } made ? made : null;
         }
-        catch (InvalidOperationException)
+        catch (Exception slip) when (slip is InvalidOperationException or ArgumentException)
         {
             // Nothing was asked that this could answer.
             return null;
@@ -69,7 +69,7 @@ internal static class PasskeyApi
         {
             found = await signIn.PerformPasskeyAssertionAsync(asked.Passkey ?? "");
         }
-        catch (InvalidOperationException)
+        catch (Exception slip) when (slip is InvalidOperationException or ArgumentException)
         {
             return NotTaken();
         }

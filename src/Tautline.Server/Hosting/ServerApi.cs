@@ -29,7 +29,6 @@ internal static class ServerApi
         api.MapInvitations();
         api.MapJobs();
         api.MapExport();
-        api.MapFallback(() => Refuse.NotThere("address")).AllowAnonymous();
         app.MapShared();
         app.MapOpenApi("/openapi/{documentName}.json").AllowAnonymous();
         app.MapHealthChecks("/health/live", new() { Predicate = _ => false }).AllowAnonymous();

@@ -25,8 +25,9 @@ internal static class ServerParts
         services.AddDataProtection().SetApplicationName("Tautline").PersistKeysToDbContext<StoreContext>();
         services.AddCallers(settings);
         AddAccounts(services, settings);
-        services.AddProblemDetails(o => o.CustomizeProblemDetails = c => c.ProblemDetails.Extensions.TryAdd("code", $"http-{c.ProblemDetails.Status}"));
+        services.AddProblemDetails(o => o.CustomizeProblemDetails = c => c.ProblemDetails.Extensions.TryAdd("code", Code(c.ProblemDetails.Status)));
         services.AddExceptionHandler<Faults>();
+        services.Configure<RouteHandlerOptions>(o => o.ThrowOnBadRequest = true);
         services.AddLimits(settings);
         services.AddDescription();
         services.AddHealthChecks().AddCheck<StoreHealth>("store");
@@ -47,6 +48,8 @@ internal static class ServerParts
                 .WithMetrics(m => m.AddAspNetCoreInstrumentation().AddRuntimeInstrumentation().AddOtlpExporter());
         }
     }
+
+    private static string Code(int? status) => status switch { 400 => "malformed", 404 => "not-there", 405 => "method", 413 => "too-large", 415 => "media-type", _ => $"http-{status}" };
 
     private static void AddAccounts(IServiceCollection services, ServerSettings settings)
     {

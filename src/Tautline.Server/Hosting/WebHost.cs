@@ -23,7 +23,9 @@ public static class WebHost
         builder.Configuration.AddEnvironmentVariables("TAUTLINE_").AddCommandLine(args);
         // Beside the development environment too the files lie where the build left them, until they are published.
         StaticWebAssetsLoader.UseStaticWebAssets(builder.Environment, builder.Configuration);
-        builder.Logging.SetMinimumLevel(LogLevel.Warning);
+        // The keys lie in the store, which is guarded as the jobs in it are.
+        builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error).AddFilter("Microsoft.EntityFrameworkCore", LogLevel.None)
+            .AddFilter("Microsoft.AspNetCore.Diagnostics.ExceptionHandlerMiddleware", LogLevel.None);
         builder.WebHost.ConfigureKestrel(k => (k.Limits.MaxRequestBodySize, k.AddServerHeader) = (Limits.LargestBody, false));
         if (string.IsNullOrEmpty(builder.Configuration["urls"])) builder.WebHost.UseUrls($"http://localhost:{FreePort()}");
         ServerSettings settings = ServerSettings.Of(builder.Configuration);
@@ -37,10 +39,12 @@ public static class WebHost
         app.UseForwardedHeaders();
         app.Use(SafeHeaders.Of(app.Environment.WebRootFileProvider).InvokeAsync);
         app.UseExceptionHandler();
+        app.UseStatusCodePages();
         app.Use(new Guard(settings).InvokeAsync);
         app.Use(PageAtTheRootAsync);
         app.UseWhen(c => c.Request.Path.StartsWithSegments("/api"), api => api.UseResponseCompression().UseRequestDecompression());
         app.UseRouting();
+        app.Use(SlashesOfNamesAsync);
         app.UseAuthentication();
         app.UseRateLimiter();
         app.UseAuthorization();
@@ -76,6 +80,13 @@ public static class WebHost
     private static Task PageAtTheRootAsync(HttpContext context, RequestDelegate next)
     {
         if (context.Request.Path == "/") context.Request.Path = "/index.html";
+        return next(context);
+    }
+
+    // A slash in a job's name stays written as %2F in the path, so that it is part of the name; here it becomes the name.
+    private static Task SlashesOfNamesAsync(HttpContext context, RequestDelegate next)
+    {
+        if (context.Request.RouteValues["job"] is string name) context.Request.RouteValues["job"] = name.Replace("%2F", "/", StringComparison.OrdinalIgnoreCase);
         return next(context);
     }
 

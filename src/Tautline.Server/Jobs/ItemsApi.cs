@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using Microsoft.EntityFrameworkCore;
 using Tautline.Engine.Jobs;
 using Tautline.Field.Log;
@@ -23,7 +24,8 @@ internal sealed record RefusedItem(int Index, string Code, string Message);
 
 internal sealed record SentAnswer(IReadOnlyList<TakenItem> Taken, IReadOnlyList<RefusedItem> Refused, long Cursor);
 
-internal sealed record ItemRow(long Number, string Kind, string Hash, string Person, JsonElement Body);
+/// <param name="Body">Written as it was sent, byte for byte, so that its digest stays true.</param>
+internal sealed record ItemRow(long Number, string Kind, string Hash, string Person, [property: JsonConverter(typeof(AsSent))] byte[] Body);
 
 internal sealed record ItemPage(IReadOnlyList<ItemRow> Items, long Cursor, bool More);
 
@@ -53,7 +55,7 @@ internal static class ItemsApi
                      select new { item.Number, item.Kind, item.Hash, item.Body, person.Name }).Take(most).AsAsyncEnumerable();
         await foreach (var item in found.WithCancellation(cancel))
         {
-            rows.Add(new(item.Number, Name(item.Kind), item.Hash, item.Name, JsonDocument.Parse(item.Body).RootElement));
+            rows.Add(new(item.Number, Name(item.Kind), item.Hash, item.Name, item.Body));
             // At least one, so that a large one does not stop everything behind it.
             if ((bytes += item.Body.Length) > LargestPage) break;
         }
@@ -80,17 +82,17 @@ internal static class ItemsApi
 
     private static Sent Packed(ItemKind kind, JsonElement body)
     {
-        var bytes = JsonMarshal(body);
+        var bytes = AsItStood(body).ToArray();
         return new(kind, Convert.ToHexStringLower(SHA256.HashData(bytes)), bytes);
     }
 
-    // As it stood in the request, byte for byte.
-    private static byte[] JsonMarshal(JsonElement body) => System.Runtime.InteropServices.JsonMarshal.GetRawUtf8Value(body).ToArray();
+    private static ReadOnlySpan<byte> AsItStood(JsonElement body) => System.Runtime.InteropServices.JsonMarshal.GetRawUtf8Value(body);
 
     /// <summary>Why an item is not taken; nothing where it is.</summary>
     private static (string Code, string Words)? Judge(string job, Role role, SentItem item, out ItemKind kind)
     {
         kind = default;
+        if (item is not { Body.ValueKind: JsonValueKind.Object }) return ("malformed", "An item is an object of 'kind' and 'body', and its body is an object.");
         switch (item.Kind)
         {
             case "root":
@@ -108,7 +110,7 @@ internal static class ItemsApi
     }
 
     private static (string, string)? Root(string job, JsonElement body)
-        => JobFile.Read(JsonMarshal(body)) is not { Job: { } read, HasErrors: false } ? ("malformed", "This is no job file that can be read.")
+        => JobFile.Read(AsItStood(body)) is not { Job: { } read, HasErrors: false } ? ("malformed", "This is no job file that can be read.")
             : read.Id.Value != job ? ("job", $"This is job '{read.Id.Value}', and it was sent as '{job}'.") : null;
 
     private static (string, string)? Change(JsonElement body)
@@ -124,7 +126,15 @@ internal static class ItemsApi
         }
     }
 
-    private static (string, string)? Entry(JsonElement body) => LogJson.Read(JsonMarshal(body), out var fault) is null ? ("malformed", $"This is no entry of a log: {fault}") : null;
+    private static (string, string)? Entry(JsonElement body) => LogJson.Read(AsItStood(body), out var fault) is null ? ("malformed", $"This is no entry of a log: {fault}") : null;
 
     public static string Name(ItemKind kind) => kind.ToString().ToLowerInvariant();
+}
+
+/// <summary>JSON that is written as it came.</summary>
+internal sealed class AsSent : JsonConverter<byte[]>
+{
+    public override byte[] Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => throw new NotSupportedException();
+
+    public override void Write(Utf8JsonWriter writer, byte[] value, JsonSerializerOptions options) => writer.WriteRawValue(value, skipInputValidation: true);
 }

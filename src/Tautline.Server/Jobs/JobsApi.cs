@@ -86,7 +86,7 @@ internal static class JobsApi
         context.Response.Headers.ETag = tag;
         context.Response.Headers.CacheControl = "private, no-cache";
         var known = context.Request.GetTypedHeaders().IfNoneMatch;
-        return known.Any(k => k.Compare(new EntityTagHeaderValue(tag), useStrongComparison: false)) ? Results.StatusCode(StatusCodes.Status304NotModified) : null;
+        return known.Any(k => k.Compare(EntityTagHeaderValue.Parse(tag), useStrongComparison: false)) ? Results.StatusCode(StatusCodes.Status304NotModified) : null;
     }
 }
 

@@ -75,8 +75,8 @@ internal static class LinksApi
         await presses.WaitAsync(cancel);
         try
         {
-            if (await SharedPaper.PrintAsync(job.Head, Kind(link.Paper)!.Value, link.Language) is not { } paper)
-                return Refuse.With(409, "plan", "The job has a mistake that keeps it from being planned: ask whoever sent the link.");
+            var (paper, fault) = await SharedPaper.PrintAsync(job.Head, Kind(link.Paper)!.Value, link.Language);
+            if (paper is null) return Refuse.With(409, "plan", $"The job cannot be planned as it is ({fault}): tell whoever sent the link.");
             await store.Links.Where(l => l.Id == link.Id).ExecuteUpdateAsync(set => set.SetProperty(l => l.Opened, l => l.Opened + 1), cancel);
             context.Response.Headers.ContentDisposition = $"inline; filename=\"{link.Paper}.pdf\"";
             return Results.Bytes(paper, "application/pdf");

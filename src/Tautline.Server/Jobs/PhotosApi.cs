@@ -20,7 +20,7 @@ internal static class PhotosApi
     {
         job.MapGet("/photos", ListAsync).For(Role.Crew);
         job.MapGet("/photos/{sha256}", ReadAsync).For(Role.Crew);
-        job.MapPut("/photos/{sha256}", WriteAsync).For(Role.Crew).Accepts<byte[]>("image/jpeg", "image/png", "image/webp").WithMetadata(new Microsoft.AspNetCore.Mvc.RequestSizeLimitAttribute(Largest));
+        job.MapPut("/photos/{sha256}", WriteAsync).For(Role.Crew).WithMetadata(new Microsoft.AspNetCore.Mvc.RequestSizeLimitAttribute(Largest));
     }
 
     private static async Task<IResult> ListAsync(string job, StoreContext store, CancellationToken cancel)

@@ -27,6 +27,8 @@ internal static partial class SourceRules
 
     public static IEnumerable<string> Decisions(string file, string text) => Places(file, SourceCode.CodeOnly(text), Branch());
 
+    public static IEnumerable<string> PastTheFilter(string file, string text) => Places(file, SourceCode.CodeOnly(text), Unfiltered());
+
     public static IEnumerable<string> WebAddresses(string file, string text) => Places(file, text, Address());
 
     public static IEnumerable<string> ResolvedAddresses(string file, string text) => Places(file, text, Resolved());
@@ -37,6 +39,10 @@ internal static partial class SourceRules
     // A conditional's question mark stands free; a nullable type's, ?. and ?? do not.
     [GeneratedRegex(@"\b(?:if|for|foreach|while|do|switch|goto)\b|(?<=\s)\?(?=\s)")]
     private static partial Regex Branch();
+
+    // Raw SQL is not filtered either.
+    [GeneratedRegex("IgnoreQueryFilters|FromSql|SqlQuery|ExecuteSql")]
+    private static partial Regex Unfiltered();
 
     [GeneratedRegex("http", RegexOptions.IgnoreCase)]
     private static partial Regex Address();

@@ -7,7 +7,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace Tautline.Store.Migrations.Postgres
 {
     /// <inheritdoc />
-    public partial class Begin : Migration
+    public sealed partial class Begin : Migration
     {
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)

@@ -11,7 +11,7 @@ using Tautline.Store;
 namespace Tautline.Store.Migrations.Postgres
 {
     [DbContext(typeof(PostgresStore))]
-    partial class PostgresStoreModelSnapshot : ModelSnapshot
+    sealed partial class PostgresStoreModelSnapshot : ModelSnapshot
     {
         protected override void BuildModel(ModelBuilder modelBuilder)
         {

@@ -6,7 +6,7 @@ using Microsoft.EntityFrameworkCore.Migrations;
 namespace Tautline.Store.Migrations.Sqlite
 {
     /// <inheritdoc />
-    public partial class Begin : Migration
+    public sealed partial class Begin : Migration
     {
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)

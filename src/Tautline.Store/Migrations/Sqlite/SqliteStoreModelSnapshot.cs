@@ -10,7 +10,7 @@ using Tautline.Store;
 namespace Tautline.Store.Migrations.Sqlite
 {
     [DbContext(typeof(SqliteStore))]
-    partial class SqliteStoreModelSnapshot : ModelSnapshot
+    sealed partial class SqliteStoreModelSnapshot : ModelSnapshot
     {
         protected override void BuildModel(ModelBuilder modelBuilder)
         {

@@ -1,0 +1,92 @@
+using System.Diagnostics;
+using System.Net;
+using System.Net.Sockets;
+using System.Reflection;
+
+namespace Tautline.Server.Tests.Site;
+
+/// <summary>The server as a process of its own.</summary>
+internal sealed class RunningServer : IAsyncDisposable
+{
+    private readonly Process process;
+    private readonly List<string> said = [];
+
+    private RunningServer(Process process, string address) => (this.process, Address) = (process, address);
+
+    public string Address { get; }
+
+    public int Id => process.Id;
+
+    /// <summary>Everything it wrote.</summary>
+    public string Said
+    {
+        get
+        {
+            lock (said) return string.Join('\n', said);
+        }
+    }
+
+    public static string Checkout
+    {
+        get
+        {
+            var folder = new DirectoryInfo(AppContext.BaseDirectory);
+            while (!File.Exists(Path.Combine(folder.FullName, "Tautline.slnx"))) folder = folder.Parent!;
+            return folder.FullName;
+        }
+    }
+
+    public static string Program
+        => Path.Combine(Checkout, "src/Tautline.Server/bin", typeof(RunningServer).Assembly.GetCustomAttribute<AssemblyConfigurationAttribute>()!.Configuration, "net10.0/Tautline.Server");
+
+    public static async Task<RunningServer> StartAsync(string store, params string[] more)
+    {
+        var address = $"http://localhost:{FreePort()}";
+        var start = new ProcessStartInfo(Program, ["--urls", address, "--store", store, "--requests", "1000000", "--sign-ins", "1000000", .. more]) { RedirectStandardOutput = true, RedirectStandardError = true };
+        var server = new RunningServer(Process.Start(start)!, address);
+        var open = new TaskCompletionSource();
+        void Hear(string? line)
+        {
+            if (line is null) return;
+            lock (server.said) server.said.Add(line);
+            if (line.Contains("is open at", StringComparison.Ordinal)) open.TrySetResult();
+        }
+        server.process.OutputDataReceived += (_, e) => Hear(e.Data);
+        server.process.ErrorDataReceived += (_, e) => Hear(e.Data);
+        server.process.Exited += (_, _) => open.TrySetException(new InvalidOperationException($"the server ended: {server.Said}"));
+        server.process.EnableRaisingEvents = true;
+        server.process.BeginOutputReadLine();
+        server.process.BeginErrorReadLine();
+        await open.Task.WaitAsync(TimeSpan.FromSeconds(60));
+        return server;
+    }
+
+    /// <summary>Runs it for a command that ends by itself.</summary>
+    public static async Task<(int Code, string Output, string Error)> RunAsync(params string[] arguments)
+    {
+        using var process = Process.Start(new ProcessStartInfo(Program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        var (output, error) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
+        await process.WaitForExitAsync();
+        return (process.ExitCode, await output, await error);
+    }
+
+    /// <summary>As a power cut ends it.</summary>
+    public async Task KillAsync()
+    {
+        process.Kill();
+        await process.WaitForExitAsync();
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (!process.HasExited) await KillAsync();
+        process.Dispose();
+    }
+
+    public static int FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+}
