@@ -49,23 +49,26 @@ public sealed partial class FieldDesk
         (TooLarge, PhotosCame) = (false, 0);
         if (await photos.JobPartAsync(input) is { } part) await TakeInAsync(part);
         else (TooLarge, Faults, OfAnother, Came) = (true, [], false, null);
+        Later();
     });
 
-    private async Task TakeInAsync(byte[] file)
+    /// <returns>True where what the file holds is on disk now.</returns>
+    private async Task<bool> TakeInAsync(byte[] file)
     {
         ExchangeReading reading = ExchangeFile.Read(file);
         (Faults, OfAnother, Came) = (reading.Faults, reading.Exchange is { } read && read.Job.Value != job, null);
-        if (reading.Exchange is not { } theirs || OfAnother) return;
+        if (reading.Exchange is not { } theirs || OfAnother) return false;
         SharedJob shared = await SharedAsync();
         HashSet<string> known = [.. entries.Select(Text)];
         List<LogEntry> come = [.. theirs.Log.Where(e => known.Add(Text(e)))];
         bool mine = Device.Length > 0 && (come.Any(e => e.Device == Device) || theirs.Shared.Changes.Select(c => c.Key).Except(shared.Changes.Select(c => c.Key)).Any(k => k.Device == Device));
-        if (!await BecomeAsync(shared.Merge(theirs.Shared), come)) return;
+        if (!await BecomeAsync(shared.Merge(theirs.Shared), come)) return false;
         // Others know more of this device than it does itself: its numbers were set back, as by a restored backup. What it writes from here on is told apart by a name of its own.
         if (mine) (Device, HandedOver) = (await shelf.RenameDeviceAsync(), 0);
         PhotosCame = await photos.TakeInAsync(job, [.. PhotosNamed.Where(name => !PhotosHere.Contains(name))]);
         PhotosHere = await photos.KeptAsync(job);
         Came = come.Count;
+        return true;
     }
 
     /// <summary>A person says which value shall stand.</summary>
@@ -74,6 +77,7 @@ public sealed partial class FieldDesk
         SharedJob shared = await SharedAsync();
         (string device, long number) = await shelf.NextNumberAsync();
         await BecomeAsync(shared.Record(session.Job, new(device, number), Now, Person, conflict.Settle(value)), []);
+        Later();
     });
 
     private long Now => clock.GetUtcNow().ToUnixTimeMilliseconds();

@@ -23,6 +23,7 @@ public sealed partial class FieldDesk
     private readonly TimeProvider clock;
     private readonly Action changed;
     private readonly PhotoShelf photos;
+    private readonly CarryScript carry;
     private readonly List<LogEntry> entries = [];
     private readonly string job;
     private Plan? drawn;
@@ -30,8 +31,8 @@ public sealed partial class FieldDesk
     private BuiltRecord? record;
     private LogState? recorded;
 
-    private FieldDesk(Session session, Shelf shelf, BrowserPage browser, BrowserFiles files, PhotoShelf photos, TimeProvider clock, Action changed)
-        => (this.session, this.shelf, this.browser, this.files, this.photos, this.clock, this.changed, job) = (session, shelf, browser, files, photos, clock, changed, session.Job.Id.Value);
+    private FieldDesk(Session session, Shelf shelf, BrowserPage browser, BrowserFiles files, PhotoShelf photos, CarryScript carry, TimeProvider clock, Action changed)
+        => (this.session, this.shelf, this.browser, this.files, this.photos, this.carry, this.clock, this.changed, job) = (session, shelf, browser, files, photos, carry, clock, changed, session.Job.Id.Value);
 
     /// <summary>Who enters; kept in this browser.</summary>
     public string Person { get; private set; } = "";
@@ -60,9 +61,9 @@ public sealed partial class FieldDesk
     /// <summary>Entries that could not be read; they stay on the shelf.</summary>
     public int Unread { get; private set; }
 
-    public static async Task<object> OpenAsync(Session session, Shelf shelf, BrowserPage browser, BrowserFiles files, PhotoShelf photos, TimeProvider clock, Action changed)
+    public static async Task<object> OpenAsync(Session session, Shelf shelf, BrowserPage browser, BrowserFiles files, PhotoShelf photos, CarryScript carry, TimeProvider clock, Action changed)
     {
-        FieldDesk desk = new(session, shelf, browser, files, photos, clock, changed);
+        FieldDesk desk = new(session, shelf, browser, files, photos, carry, clock, changed);
         desk.Person = await browser.ChoiceAsync("person");
         desk.Take(await shelf.EntriesAsync(desk.job));
         desk.PhotosHere = await photos.KeptAsync(desk.job);
@@ -71,6 +72,7 @@ public sealed partial class FieldDesk
         await session.BuildAsync(desk.Built);
         session.Changed += desk.Follow;
         desk.Follow();
+        _ = desk.BeginCarryingAsync();
         return desk;
     }
 
@@ -161,6 +163,7 @@ public sealed partial class FieldDesk
             Device = device;
             Log = LogState.Of(entries);
             await session.BuildAsync(Built);
+            Later();
             return true;
         }
         catch (ShelfException fault)

@@ -14,5 +14,5 @@ internal static class FieldParts
     // In a method of its own: it must not even begin before the parts are there.
     private static Task<object> OpenAsync(IServiceProvider all, Action changed) => FieldDesk.OpenAsync(
         all.GetRequiredService<Session>(), all.GetRequiredService<Shelf>(), all.GetRequiredService<BrowserPage>(), all.GetRequiredService<BrowserFiles>(),
-        new PhotoShelf(all.GetRequiredService<IJSRuntime>()), all.GetRequiredService<TimeProvider>(), changed);
+        new PhotoShelf(all.GetRequiredService<IJSRuntime>()), new CarryScript(all.GetRequiredService<IJSRuntime>()), all.GetRequiredService<TimeProvider>(), changed);
 }

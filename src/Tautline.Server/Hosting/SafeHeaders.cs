@@ -10,12 +10,18 @@ internal sealed partial class SafeHeaders(string policy)
     /// <summary>Scripts that are written into the page itself are let in by the digest of what they are.</summary>
     public static SafeHeaders Of(Microsoft.Extensions.FileProviders.IFileProvider files)
     {
-        using var page = files.GetFileInfo("index.html") is { Exists: true } found ? found.CreateReadStream() : Stream.Null;
-        using var reader = new StreamReader(page);
-        var inline = InlineScript().Matches(reader.ReadToEnd()).Select(m => $" 'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(m.Groups[1].Value)))}'");
+        var inline = new[] { "index.html", "company.html" }.SelectMany(page => InlineScript().Matches(Text(files, page)))
+            .Select(m => $" 'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(m.Groups[1].Value)))}'").Distinct();
         return new(
             $"default-src 'self'; script-src 'self' 'wasm-unsafe-eval'{string.Concat(inline)}; style-src 'self' 'unsafe-inline'; img-src 'self' data: blob:; worker-src 'self' blob:; "
             + "connect-src 'self' data: blob:; object-src 'none'; base-uri 'self'; form-action 'self'; frame-ancestors 'none'");
+    }
+
+    private static string Text(Microsoft.Extensions.FileProviders.IFileProvider files, string page)
+    {
+        using var stream = files.GetFileInfo(page) is { Exists: true } found ? found.CreateReadStream() : Stream.Null;
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
     }
 
     public Task InvokeAsync(HttpContext context, RequestDelegate next)

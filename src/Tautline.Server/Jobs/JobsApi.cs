@@ -64,6 +64,7 @@ internal static class JobsApi
         if (found is null) return Refuse.NotThere("job");
         if (found.Revision.Length == 0)
             return found.IndexedNumber < found.LastNumber ? Refuse.With(409, "not-yet", "The job has just come and is not put together yet: ask again in a moment.") : Refuse.With(409, "job-fault", found.Fault);
+        context.Response.Headers["Tautline-Number"] = found.IndexedNumber.ToString(CultureInfo.InvariantCulture);
         if (Unchanged(context, $"\"{found.Revision}\"") is { } same) return same;
         var head = await store.Jobs.AsNoTracking().Where(j => j.JobId == job).Select(j => j.Head).SingleAsync(cancel);
         return Results.Bytes(head, "application/json");
