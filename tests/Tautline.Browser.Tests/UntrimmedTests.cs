@@ -17,7 +17,7 @@ public sealed class UntrimmedTests(BrowserSite site)
             WorkingDirectory = Checkout.Root,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
-            Environment = { ["MSBUILDDISABLENODEREUSE"] = "1", ["UseSharedCompilation"] = "false" },
+            Environment = { ["TAUTLINE_STORE"] = Path.Combine(Directory.CreateTempSubdirectory("tautline-first-").FullName, "tautline.db"), ["MSBUILDDISABLENODEREUSE"] = "1", ["UseSharedCompilation"] = "false" },
         })!;
         try
         {

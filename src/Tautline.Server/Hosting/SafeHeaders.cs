@@ -7,10 +7,12 @@ namespace Tautline.Server.Hosting;
 /// <summary>What a browser is told not to do with what comes from here.</summary>
 internal sealed partial class SafeHeaders(string policy)
 {
+    private static readonly string[] pages = ["index.html", "company.html"];
+
     /// <summary>Scripts that are written into the page itself are let in by the digest of what they are.</summary>
     public static SafeHeaders Of(Microsoft.Extensions.FileProviders.IFileProvider files)
     {
-        var inline = new[] { "index.html", "company.html" }.SelectMany(page => InlineScript().Matches(Text(files, page)))
+        var inline = pages.SelectMany(page => InlineScript().Matches(Text(files, page)))
             .Select(m => $" 'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(m.Groups[1].Value)))}'").Distinct();
         return new(
             $"default-src 'self'; script-src 'self' 'wasm-unsafe-eval'{string.Concat(inline)}; style-src 'self' 'unsafe-inline'; img-src 'self' data: blob:; worker-src 'self' blob:; "

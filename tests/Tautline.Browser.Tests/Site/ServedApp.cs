@@ -11,16 +11,19 @@ internal sealed class ServedApp : IAsyncDisposable
     private static readonly string stamp = Path.Combine(Checkout.Artifacts, "web.stamp");
 
     private readonly Process server;
+    private readonly string store;
 
-    private ServedApp(Process server, string address) => (this.server, Address) = (server, address);
+    private ServedApp(Process server, string address, string store) => (this.server, Address, this.store) = (server, address, store);
 
     public string Address { get; }
 
     /// <summary>Publishes where that is due, starts the server, and waits until it says where it listens.</summary>
-    public static async Task<ServedApp> StartAsync()
+    /// <param name="more">Besides the address and a store of its own.</param>
+    public static async Task<ServedApp> StartAsync(string urls = "http://127.0.0.1:0", params string[] more)
     {
         await PublishWhereDueAsync();
-        Process server = Process.Start(new ProcessStartInfo(Path.Combine(folder, "Tautline.Server"), ["--urls", "http://127.0.0.1:0"])
+        string store = Directory.CreateTempSubdirectory("tautline-served-").FullName;
+        Process server = Process.Start(new ProcessStartInfo(Path.Combine(folder, "Tautline.Server"), ["--urls", urls, "--store", Path.Combine(store, "tautline.db"), .. more])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
@@ -29,7 +32,7 @@ internal sealed class ServedApp : IAsyncDisposable
         _ = server.StandardOutput.ReadToEndAsync();
         _ = server.StandardError.ReadToEndAsync();
         int at = said.IndexOf("http://", StringComparison.Ordinal);
-        return new(server, said[at..].Split(". ", 2)[0].TrimEnd('.', '/'));
+        return new(server, said[at..].Split(". ", 2)[0].TrimEnd('.', '/'), store);
     }
 
     public async ValueTask DisposeAsync()
@@ -37,6 +40,7 @@ internal sealed class ServedApp : IAsyncDisposable
         server.Kill();
         await server.WaitForExitAsync();
         server.Dispose();
+        Directory.Delete(store, recursive: true);
     }
 
     private static async Task PublishWhereDueAsync()
@@ -72,7 +76,7 @@ internal sealed class ServedApp : IAsyncDisposable
     private static string Sources()
     {
         var digest = new StringBuilder();
-        string[] roots = ["Tautline.Engine", "Tautline.Desk", "Tautline.Documents", "Tautline.Field", "Tautline.FieldScreens", "Tautline.Formats", "Tautline.Papers", "Tautline.Spanish", "Tautline.Web", "Tautline.Server"];
+        string[] roots = ["Tautline.Engine", "Tautline.Desk", "Tautline.Documents", "Tautline.Field", "Tautline.FieldScreens", "Tautline.Formats", "Tautline.Papers", "Tautline.Spanish", "Tautline.Store", "Tautline.Web", "Tautline.Server"];
         string[] made = ["bin", "obj", "node_modules", "scripts", "samples"];
         var files = roots.SelectMany(r => Directory.EnumerateFiles(Checkout.PathOf("src", r), "*", SearchOption.AllDirectories))
             .Where(f => !made.Any(m => f.Contains($"{Path.DirectorySeparatorChar}{m}{Path.DirectorySeparatorChar}", StringComparison.Ordinal)))

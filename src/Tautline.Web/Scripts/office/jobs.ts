@@ -20,10 +20,14 @@ export async function jobs(role: string): Promise<HTMLElement> {
   const list = el("div");
   const search = el("input", { type: "search", name: "find" });
   const state = choice("state", "state", [["", "–"], ...states.map((one): [string, string] => [one, named(one)])]);
+  let again = 0;
   const show = () => attempt(list, async () => {
+    clearTimeout(again);
     const chosen = state.querySelector("select")!.value;
     const rows = await call<Row[]>("GET", `api/jobs?find=${encodeURIComponent(search.value)}${chosen ? `&state=${chosen}` : ""}`);
     const none = search.value || chosen ? say("noneFound") : say("noJobs");
+    // What has just come is put together by the server in a moment.
+    if (rows.some((row) => !row.ready)) again = setTimeout(() => { if (list.isConnected) void show(); }, 1000);
     list.replaceChildren(rows.length > 0 ? tableOf(rows, role, list) : el("p", { className: "empty", textContent: none }));
   });
   let typing = 0;

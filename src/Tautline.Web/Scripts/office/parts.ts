@@ -64,11 +64,11 @@ export function valuesOf(made: HTMLFormElement): Record<string, string> {
 }
 
 export function table(label: string, heads: (string | [string, string])[], rows: Node[]): HTMLElement {
-  const head = el("tr", {}, ...heads.map((one) => el("th", { scope: "col", textContent: typeof one === "string" ? one : one[0], className: typeof one === "string" ? "" : one[1] })));
+  const head = el("tr", {}, ...heads.map((one) => one === "" ? el("td") : el("th", { scope: "col", textContent: typeof one === "string" ? one : one[0], className: typeof one === "string" ? "" : one[1] })));
   const made = el("table", {}, el("thead", {}, head), el("tbody", {}, ...rows));
   made.setAttribute("aria-label", label);
   const around = el("div", { className: "scroll", tabIndex: 0 }, made);
-  around.setAttribute("role", "region");
+  around.setAttribute("role", "group");
   around.setAttribute("aria-label", label);
   return around;
 }
