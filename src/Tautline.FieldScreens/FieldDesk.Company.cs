@@ -79,8 +79,11 @@ public sealed partial class FieldDesk
             lines = Lines(shared);
         });
         if (lines is null) return Carrying.NoSignal;
+        // What is entered while this goes out waits for the next time.
+        long last = LastOwn;
         NotTaken = (await carry.PushAsync(job, lines)).Refused;
         if (await carry.PhotosAsync(job) > 0) PhotosHere = await photos.KeptAsync(job);
+        if (NotTaken.All(r => r.Kind != "entry")) await HandedOverAsync(last);
         return NotTaken.Count > 0 ? Carrying.Refused : Carrying.Together;
     }
 

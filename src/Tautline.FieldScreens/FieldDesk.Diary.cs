@@ -93,9 +93,11 @@ public sealed partial class FieldDesk
         return long.TryParse(await browser.ChoiceAsync("handed." + job), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out long last) ? last : 0;
     }
 
-    private Task HandedOverNowAsync()
+    private long LastOwn => entries.Where(e => e.Device == Device).Select(e => e.Sequence).DefaultIfEmpty(HandedOver).Max();
+
+    private Task HandedOverAsync(long last)
     {
-        HandedOver = entries.Where(e => e.Device == Device).Select(e => e.Sequence).DefaultIfEmpty(HandedOver).Max();
+        HandedOver = last;
         return browser.ChooseAsync("handed." + job, HandedOver.ToString(System.Globalization.CultureInfo.InvariantCulture));
     }
 }

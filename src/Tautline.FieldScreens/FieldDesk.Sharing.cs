@@ -40,7 +40,7 @@ public sealed partial class FieldDesk
         string[] with = [.. PhotosNamed.Where(PhotosHere.Contains)];
         if (with.Length == 0) await files.SaveAsync($"{session.PlainName}-field.json", "application/json", file);
         else await photos.HandOverAsync($"{session.PlainName}-field.zip", job, file, with);
-        await HandedOverNowAsync();
+        await HandedOverAsync(LastOwn);
     });
 
     /// <summary>Takes in what another device knows, as it was chosen. The same file again changes nothing.</summary>

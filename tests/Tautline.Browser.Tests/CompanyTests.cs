@@ -27,7 +27,7 @@ public sealed class CompanyTests(BrowserSite site) : IAsyncLifetime
 
         await company.GoAsync(owner.Page);
         await CompanySite.Button(owner.Page, "People").ClickAsync();
-        await owner.Page.GetByLabel("Role: Sam Reed").SelectOptionAsync("owner");
+        await owner.Page.RunAndWaitForResponseAsync(() => owner.Page.GetByLabel("Role: Sam Reed").SelectOptionAsync("owner"), r => r.Request.Method == "PUT");
         await foreman.Page.ReloadAsync();
         await Assertions.Expect(foreman.Page.Locator("nav button")).ToHaveTextAsync(["Jobs", "People", "Devices", "Programs", "What was done"]);
 
@@ -191,7 +191,7 @@ public sealed class CompanyTests(BrowserSite site) : IAsyncLifetime
         ILocator row = owner.Page.Locator("tr[data-job]", new() { HasText = "Juniper Flat" });
         await row.GetByRole(AriaRole.Button, new() { Name = "Share a paper" }).ClickAsync();
         await CompanySite.Button(owner.Page, "Make the link").ClickAsync();
-        string address = await owner.Page.EvaluateAsync<string>("() => document.querySelector('section.links a.token').href");
+        string address = await owner.Page.Locator("section.links a.token").EvaluateAsync<string>("link => link.href");
         await owner.ShootAsync("company-link");
 
         await using Visit other = await company.OwnerAsync("Curious Fence");
@@ -202,8 +202,8 @@ public sealed class CompanyTests(BrowserSite site) : IAsyncLifetime
         Assert.True((await paper.BodyAsync()).AsSpan().StartsWith("%PDF-"u8));
 
         await row.GetByRole(AriaRole.Button, new() { Name = "Share a paper" }).ClickAsync();
-        await CompanySite.Region(owner.Page, "Links").GetByRole(AriaRole.Button, new() { Name = "Withdraw" }).ClickAsync();
-        await Assertions.Expect(CompanySite.Region(owner.Page, "Links").GetByRole(AriaRole.Button, new() { Name = "Withdraw" })).ToHaveCountAsync(0);
+        await owner.Page.Locator("section.links table").GetByRole(AriaRole.Button, new() { Name = "Withdraw" }).ClickAsync();
+        await Assertions.Expect(owner.Page.Locator("section.links table").GetByRole(AriaRole.Button, new() { Name = "Withdraw" })).ToHaveCountAsync(0);
         IAPIResponse ended = await other.Context.APIRequest.GetAsync(address);
         Assert.Equal((404, true), (ended.Status, Encoding.UTF8.GetString(await ended.BodyAsync()).Contains("has expired or was withdrawn", StringComparison.Ordinal)));
     }

@@ -46,7 +46,7 @@ public sealed class StoreTests(BrowserSite site)
         IPage page = visit.Page;
         await visit.SheetAsync("share");
         await Assertions.Expect(Store(page)).ToContainTextAsync("The program is here: it opens without signal.", new() { Timeout = 60_000 });
-        await Assertions.Expect(Store(page)).ToContainTextAsync("All that was entered on this device went into a file.");
+        await Assertions.Expect(Store(page)).ToContainTextAsync("All that was entered on this device is handed over.");
         await visit.SheetAsync("book");
         await page.GetByLabel("Note").FillAsync("gate moved");
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep the note" }).ClickAsync();
@@ -54,10 +54,10 @@ public sealed class StoreTests(BrowserSite site)
         await visit.SheetAsync("share");
         await Assertions.Expect(Store(page)).ToContainTextAsync("1 of this device has not been handed over.");
         await visit.SavedAsync(() => page.GetByRole(AriaRole.Button, new() { Name = "Make the file", Exact = true }).ClickAsync());
-        await Assertions.Expect(Store(page)).ToContainTextAsync("All that was entered on this device went into a file.");
+        await Assertions.Expect(Store(page)).ToContainTextAsync("All that was entered on this device is handed over.");
         await page.ReloadAsync();
         await visit.GoAsync("Field", "Hand over");
-        await Assertions.Expect(Store(page)).ToContainTextAsync("All that was entered on this device went into a file.");
+        await Assertions.Expect(Store(page)).ToContainTextAsync("All that was entered on this device is handed over.");
         await visit.ShootAsync("field-store");
         Assert.Empty(visit.Troubles);
     }

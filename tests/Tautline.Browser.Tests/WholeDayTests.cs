@@ -106,7 +106,7 @@ public sealed class WholeDayTests(BrowserSite site)
         await KeptAsync(page, 8);
         (string name, byte[] file) = await phone.SavedAsync(() => Button(page, "Make the file").ClickAsync());
         Assert.Equal("thistle-hill-lot-field.zip", name);
-        await Assertions.Expect(Region(page, "On this device")).ToContainTextAsync("All that was entered on this device went into a file.");
+        await Assertions.Expect(Region(page, "On this device")).ToContainTextAsync("All that was entered on this device is handed over.");
 
         // The office, with a job it has edited meanwhile, takes it in twice.
         await using Visit office = await site.VisitAsync();

@@ -26,7 +26,7 @@ export async function people(me: string): Promise<HTMLElement[]> {
     };
     return line;
   });
-  return [section(say("people"), table(say("people"), [say("name"), say("email"), say("role"), say("since"), ""], rows)), await invitations()];
+  return [section(say("people"), table(say("people"), [say("person"), say("email"), say("role"), say("since"), ""], rows)), await invitations()];
 }
 
 async function invitations(): Promise<HTMLElement> {

@@ -13,6 +13,7 @@ const words = {
   password: ["Password", "Contraseña"],
   newPassword: ["Password, 12 signs or more", "Contraseña, 12 signos o más"],
   name: ["Your name", "Su nombre"],
+  person: ["Name", "Nombre"],
   company: ["Name of the company", "Nombre de la empresa"],
   withPasskey: ["Sign in with a passkey", "Entrar con llave de acceso"],
   upPasskey: ["With a passkey instead", "Con una llave de acceso"],
