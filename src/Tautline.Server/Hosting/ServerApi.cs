@@ -3,6 +3,7 @@ using Microsoft.OpenApi;
 using Tautline.Server.Access;
 using Tautline.Server.Accounts;
 using Tautline.Server.Members;
+using Tautline.Server.Import;
 using Tautline.Server.Jobs;
 
 namespace Tautline.Server.Hosting;
@@ -29,6 +30,7 @@ internal static class ServerApi
         api.MapInvitations();
         api.MapJobs();
         api.MapExport();
+        api.MapImport();
         app.MapShared();
         app.MapOpenApi("/openapi/{documentName}.json").AllowAnonymous();
         app.MapHealthChecks("/health/live", new() { Predicate = _ => false }).AllowAnonymous();

@@ -3,6 +3,7 @@ import { keepCarried, begin, carried } from "../kept/carried";
 import { call, jobPath, raw, Refused } from "../kept/server";
 import { read, writeShared } from "../shelf";
 import { attempt, button, choice, el, field, form, section, status, table } from "./parts";
+import { list as fromList } from "./lists";
 import { day, moment, named, say } from "./words";
 
 interface Row {
@@ -36,7 +37,9 @@ export async function jobs(role: string): Promise<HTMLElement> {
   await show();
   const filters = el("form", { className: "wide" }, el("label", {}, say("find"), search), state);
   filters.onsubmit = (event) => { event.preventDefault(); void show(); };
-  return section(say("jobs"), filters, list);
+  const made = section(say("jobs"), filters, list);
+  if (role === "owner" || role === "estimator") made.append(fromList("jobs", async () => { await show(); }));
+  return made;
 }
 
 function tableOf(rows: Row[], role: string, place: HTMLElement): HTMLElement {

@@ -1,6 +1,7 @@
 // Who belongs to the company, on what devices; programs; what was done.
 import { call } from "../kept/server";
 import { button, choice, el, field, form, section, table } from "./parts";
+import { list } from "./lists";
 import { day, moment, named, say } from "./words";
 
 interface Person { id: string; name: string; email: string; role: string; since: string }
@@ -26,7 +27,7 @@ export async function people(me: string): Promise<HTMLElement[]> {
     };
     return line;
   });
-  return [section(say("people"), table(say("people"), [say("person"), say("email"), say("role"), say("since"), ""], rows)), await invitations()];
+  return [section(say("people"), table(say("people"), [say("person"), say("email"), say("role"), say("since"), ""], rows)), await invitations(), list("people", async () => {})];
 }
 
 async function invitations(): Promise<HTMLElement> {
