@@ -27,13 +27,16 @@ public sealed class FaultTests(Sites sites, ITestOutputHelper output)
             using var browser = new Browser(server.Address);
             if (kill == 0) await Yards.SendAsync(browser, Yards.Job());
             else await AllThereAsync(browser, acknowledged);
-            // Three phones write until the power goes, somewhere within the first writes or later.
+            // Three phones write until the power goes, somewhere within a write after the first that was answered.
+            var answered = new TaskCompletionSource();
+            var wait = random.Next(0, 80);
             var end = Task.Run(async () =>
             {
-                await Task.Delay(random.Next(5, 120), Cancel);
+                await answered.Task.WaitAsync(TimeSpan.FromSeconds(30), Cancel);
+                await Task.Delay(wait, Cancel);
                 await server.KillAsync();
             }, Cancel);
-            var writing = await Task.WhenAll(Enumerable.Range(0, 3).Select(phone => WriteAsync(browser, phone, () => Interlocked.Increment(ref numbers))));
+            var writing = await Task.WhenAll(Enumerable.Range(0, 3).Select(phone => WriteAsync(browser, phone, () => Interlocked.Increment(ref numbers), answered)));
             await end;
             foreach (var (taken, broken) in writing)
             {
@@ -89,7 +92,7 @@ public sealed class FaultTests(Sites sites, ITestOutputHelper output)
         Assert.Superset(acknowledged, there);
     }
 
-    private static async Task<(List<string> Taken, bool Broken)> WriteAsync(Browser browser, int phone, Func<long> next)
+    private static async Task<(List<string> Taken, bool Broken)> WriteAsync(Browser browser, int phone, Func<long> next, TaskCompletionSource answered)
     {
         List<string> taken = [];
         while (true)
@@ -101,6 +104,7 @@ public sealed class FaultTests(Sites sites, ITestOutputHelper output)
                 var answer = await browser.PostAsync("api/jobs/harrow/items", new { items = new[] { Yards.Entry(Yards.Note($"phone {phone}", number, text)) } });
                 if (answer.Status != HttpStatusCode.OK) return (taken, true);
                 taken.Add(text);
+                answered.TrySetResult();
             }
             catch (HttpRequestException)
             {

@@ -46,6 +46,15 @@ public sealed class ImportTests(Sites sites)
         Assert.Equal(1, (int)answer["taken"]);
     }
 
+    [Fact]
+    public async Task TheSampleIsTakenWithoutAWord()
+    {
+        using var owner = sites.Open(Sites.One);
+        await owner.SignUpAsync();
+        var answer = await SendAsync(owner, "jobs", await File.ReadAllTextAsync(Path.Combine(RunningServer.Checkout, "samples/company/jobs.csv"), TestContext.Current.CancellationToken));
+        Assert.Equal("3 0", $"{answer["taken"]} {answer["lines"].AsArray().Count}");
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("a,b\n1,2")]

@@ -1,5 +1,4 @@
 using System.Text;
-using nietras.SeparatedValues;
 
 namespace Tautline.Server.Import;
 
@@ -27,37 +26,24 @@ internal static class CsvRows
     {
         var text = Text(file, lines);
         List<CsvRow> rows = [];
-        try
+        string[]? headings = null;
+        foreach (var (line, cells) in CsvCells.Read(text, lines))
         {
-            using var reader = Sep.Reader(o => o with { HasHeader = false, Unescape = true, DisableColCountCheck = true }).FromText(text);
-            string[]? headings = null;
-            foreach (var row in reader)
+            if (cells.All(c => c.Length == 0)) continue;
+            if (headings is null)
             {
-                string[] cells = [.. Enumerable.Range(0, row.ColCount).Select(c => Plain(row[c].ToString()))];
-                if (cells.All(c => c.Length == 0)) continue;
-                if (headings is null)
-                {
-                    headings = cells;
-                    if (!headings.Any(h => Meaning(h, columns) == needed))
-                    {
-                        lines.Add(new(1, "", $"The first line has the headings of the columns, and one of them is '{needed}'; here it has: {string.Join(", ", headings.Take(12))}."));
-                        return [];
-                    }
-                    continue;
-                }
-                if (rows.Count == MostRows)
-                {
-                    lines.Add(new(row.LineNumberFrom, "", $"A list has at most {MostRows} rows: split it."));
-                    return [];
-                }
-                if (cells.Length > headings.Length) lines.Add(new(row.LineNumberFrom, "", $"The row has {cells.Length} cells and the headings {headings.Length}: a text with a separator in it needs quotes. What is beyond is left out."));
-                rows.Add(Row(row.LineNumberFrom, headings, cells, columns));
+                headings = cells;
+                if (headings.Any(h => Meaning(h, columns) == needed)) continue;
+                lines.Add(new(line, "", $"The first line has the headings of the columns, and one of them is '{needed}'; here it has: {string.Join(", ", headings.Take(12))}."));
+                return [];
             }
-        }
-        catch (Exception slip) when (slip is InvalidDataException or ArgumentException or NotSupportedException)
-        {
-            lines.Add(new(1, "", "This is no table of separated values: save it as CSV and send that."));
-            return [];
+            if (rows.Count == MostRows)
+            {
+                lines.Add(new(line, "", $"A list has at most {MostRows} rows: split it."));
+                return [];
+            }
+            if (cells.Length > headings.Length) lines.Add(new(line, "", $"The row has {cells.Length} cells and the headings {headings.Length}: a text with a separator in it needs quotes. What is beyond is left out."));
+            rows.Add(Row(line, headings, cells, columns));
         }
         if (rows.Count == 0 && lines.Count == 0) lines.Add(new(1, "", "The list has no rows."));
         return rows;
@@ -80,9 +66,6 @@ internal static class CsvRows
         var word = string.Concat(heading.Where(char.IsLetterOrDigit)).ToLowerInvariant();
         return columns.Where(c => c.Key == word || c.Value.Contains(word)).Select(c => c.Key).FirstOrDefault();
     }
-
-    // An apostrophe before a sign that would begin a formula is how spreadsheets are kept from running it.
-    private static string Plain(string cell) => cell is ['\'', '=' or '+' or '-' or '@', ..] ? cell[1..].Trim() : cell.Trim();
 
     private static string Text(byte[] file, List<ImportLine> lines)
     {

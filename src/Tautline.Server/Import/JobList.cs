@@ -117,8 +117,8 @@ internal static class JobList
             [
                 new()
                 {
-                    Id = new("fence-line"), Order = "i", Spec = new("fence"),
-                    Vertices = [new() { Id = new("v1"), Order = "1", East = Length.Zero, North = Length.Zero, Leg = new() { Id = new("leg1") } }, new() { Id = new("v2"), Order = "2", East = length, North = Length.Zero }],
+                    Id = new("fence-line"), Order = new("i"), Spec = new("fence"),
+                    Vertices = [new() { Id = new("v1"), Order = new("1"), East = Length.Zero, North = Length.Zero, Leg = new() { Id = new("leg1") } }, new() { Id = new("v2"), Order = new("2"), East = length, North = Length.Zero }],
                 },
             ],
         };

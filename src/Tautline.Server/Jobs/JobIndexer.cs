@@ -7,7 +7,7 @@ namespace Tautline.Server.Jobs;
 internal sealed partial class JobIndexer(StorePlace place, TimeProvider clock, ILogger<JobIndexer> log) : BackgroundService
 {
     private static readonly TimeSpan look = TimeSpan.FromMilliseconds(500);
-    private static readonly TimeSpan mine = TimeSpan.FromMinutes(2);
+    private static readonly TimeSpan mine = TimeSpan.FromSeconds(20);
 
     protected override async Task ExecuteAsync(CancellationToken stopping)
     {
@@ -35,7 +35,8 @@ internal sealed partial class JobIndexer(StorePlace place, TimeProvider clock, I
         var last = await store.Jobs.Where(j => j.JobId == stale.JobId).Select(j => j.LastNumber).SingleAsync(cancel);
         var items = await store.Items.AsNoTracking().Where(i => i.JobId == stale.JobId && i.Number <= last).OrderBy(i => i.Number).Select(i => new { i.Kind, i.Body }).ToListAsync(cancel);
         var index = Index([.. items.Select(i => (i.Kind, i.Body))]);
-        await store.Jobs.Where(j => j.JobId == stale.JobId).ExecuteUpdateAsync(
+        // One that took too long does not put an older index over a newer.
+        await store.Jobs.Where(j => j.JobId == stale.JobId && j.IndexedNumber < last).ExecuteUpdateAsync(
             set => set.SetProperty(j => j.IndexedNumber, last).SetProperty(j => j.IndexedBy, 0)
                 .SetProperty(j => j.Name, index.Name).SetProperty(j => j.Words, index.Words).SetProperty(j => j.Revision, index.Revision).SetProperty(j => j.Head, index.Head).SetProperty(j => j.Fault, index.Fault)
                 .SetProperty(j => j.Conflicts, index.Conflicts).SetProperty(j => j.Problems, index.Problems).SetProperty(j => j.PostsSet, index.PostsSet).SetProperty(j => j.Posts, index.Posts)

@@ -31,7 +31,7 @@ internal static class Yards
         {
             var row = Browser.Must(await browser.GetAsync("api/jobs")).Json.AsArray().Single(j => (string)j!["id"]! == job)!;
             if ((bool)row["ready"]!) return row;
-            if (i > 300) throw new InvalidOperationException($"'{job}' was never indexed");
+            if (i > 900) throw new InvalidOperationException($"'{job}' was never indexed");
             await Task.Delay(50, TestContext.Current.CancellationToken);
         }
     }
