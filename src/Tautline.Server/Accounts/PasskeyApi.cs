@@ -52,7 +52,9 @@ internal static class PasskeyApi
         if (name is null) return Refuse.Field("email", "An e-mail address looks like name@example.com.");
         var options = await signIn.MakePasskeyCreationOptionsAsync(new()
         {
-            Id = (caller?.PersonId ?? Guid.CreateVersion7()).ToString(), Name = name, DisplayName = caller?.Person ?? Fields.Name(asked.Name) ?? name,
+            Id = (caller?.PersonId ?? Guid.CreateVersion7()).ToString(),
+            Name = name,
+            DisplayName = caller?.Person ?? Fields.Name(asked.Name) ?? name,
         });
         return Results.Content(options, "application/json");
     }

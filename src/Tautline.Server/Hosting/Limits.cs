@@ -17,7 +17,10 @@ internal static class Limits
         o.GlobalLimiter = PartitionedRateLimiter.Create<HttpContext, string>(context => context.Request.Path.StartsWithSegments("/api")
             ? RateLimitPartition.GetTokenBucketLimiter(Who(context), _ => new()
             {
-                TokenLimit = settings.Requests, TokensPerPeriod = Math.Max(1, settings.Requests / 60), ReplenishmentPeriod = TimeSpan.FromSeconds(1), QueueLimit = 0,
+                TokenLimit = settings.Requests,
+                TokensPerPeriod = Math.Max(1, settings.Requests / 60),
+                ReplenishmentPeriod = TimeSpan.FromSeconds(1),
+                QueueLimit = 0,
             })
             : RateLimitPartition.GetNoLimiter(""));
         o.AddPolicy(SignIn, context => RateLimitPartition.GetFixedWindowLimiter(Address(context), _ => new() { PermitLimit = settings.SignIns, Window = TimeSpan.FromMinutes(1), QueueLimit = 0 }));

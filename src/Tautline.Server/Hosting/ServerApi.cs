@@ -2,9 +2,9 @@ using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
 using Tautline.Server.Access;
 using Tautline.Server.Accounts;
-using Tautline.Server.Members;
 using Tautline.Server.Import;
 using Tautline.Server.Jobs;
+using Tautline.Server.Members;
 
 namespace Tautline.Server.Hosting;
 

@@ -60,7 +60,12 @@ internal static class ImportApi
             var token = Secret.Make();
             store.Invitations.Add(new Invitation
             {
-                TokenHash = Secret.Hash(token), Role = person.Role, Email = person.Email, By = context.Caller().PersonId, Created = sessions.Now, Expires = sessions.Now + invited.Ticks,
+                TokenHash = Secret.Hash(token),
+                Role = person.Role,
+                Email = person.Email,
+                By = context.Caller().PersonId,
+                Created = sessions.Now,
+                Expires = sessions.Now + invited.Ticks,
             });
             made.Add(new(person.Name, person.Email, Roles.Name(person.Role), token));
         }

@@ -65,7 +65,10 @@ internal static class JobList
         if (row["length"].Length > 0 && row["tape"].Length == 0 && job is not null) job = Straight(job, row, units, lines);
         return job is null ? null : job with
         {
-            Id = Id(row), Name = row["name"], Units = units, Extra = new(job.Extra ?? []) { ["imported"] = JsonSerializer.SerializeToElement(Beside(row)) },
+            Id = Id(row),
+            Name = row["name"],
+            Units = units,
+            Extra = new(job.Extra ?? []) { ["imported"] = JsonSerializer.SerializeToElement(Beside(row)) },
         };
     }
 

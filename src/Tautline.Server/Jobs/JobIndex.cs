@@ -51,7 +51,12 @@ internal sealed record JobIndex(
         ProgressFigure? posts = figures.GetValueOrDefault(ProgressKind.Posts), hung = figures.GetValueOrDefault(ProgressKind.Hung);
         return plain with
         {
-            Problems = Open(field.Now), Punch = Inspection.Of(field.Now, log).Waiting, PostsSet = (int)(posts?.Done ?? 0), Posts = (int)(posts?.Of ?? 0), FabricHung = hung?.Done ?? 0, Fabric = hung?.Of ?? 0,
+            Problems = Open(field.Now),
+            Punch = Inspection.Of(field.Now, log).Waiting,
+            PostsSet = (int)(posts?.Done ?? 0),
+            Posts = (int)(posts?.Of ?? 0),
+            FabricHung = hung?.Done ?? 0,
+            Fabric = hung?.Of ?? 0,
         };
     }
 

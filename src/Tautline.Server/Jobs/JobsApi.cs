@@ -3,8 +3,8 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Net.Http.Headers;
 using Tautline.Server.Access;
 using Tautline.Server.Accounts;
-using Tautline.Server.Members;
 using Tautline.Server.Hosting;
+using Tautline.Server.Members;
 using Tautline.Store;
 using Tautline.Store.Rows;
 
@@ -47,7 +47,22 @@ internal static class JobsApi
         foreach (var word in (find ?? "").ToLowerInvariant().Split(' ', StringSplitOptions.RemoveEmptyEntries).Take(8)) jobs = jobs.Where(j => j.Words.Contains(word));
         var rows = await jobs.OrderByDescending(j => j.Changed).ThenBy(j => j.JobId).Take(Most).Select(j => new
         {
-            j.JobId, j.Name, j.State, j.Changed, j.LastNumber, j.IndexedNumber, j.Fault, j.Conflicts, j.Problems, j.PostsSet, j.Posts, j.FabricHung, j.Fabric, j.Punch, j.Ticket, j.TicketEnds,
+            j.JobId,
+            j.Name,
+            j.State,
+            j.Changed,
+            j.LastNumber,
+            j.IndexedNumber,
+            j.Fault,
+            j.Conflicts,
+            j.Problems,
+            j.PostsSet,
+            j.Posts,
+            j.FabricHung,
+            j.Fabric,
+            j.Punch,
+            j.Ticket,
+            j.TicketEnds,
         }).ToListAsync(cancel);
         JobRow[] found =
         [

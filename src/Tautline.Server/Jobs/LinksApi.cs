@@ -3,8 +3,8 @@ using Tautline.Documents.Paper;
 using Tautline.Documents.Words;
 using Tautline.Server.Access;
 using Tautline.Server.Accounts;
-using Tautline.Server.Members;
 using Tautline.Server.Hosting;
+using Tautline.Server.Members;
 using Tautline.Store;
 using Tautline.Store.Rows;
 
@@ -49,7 +49,12 @@ internal static class LinksApi
         var token = Secret.Make();
         var made = new ShareLink
         {
-            JobId = job, TokenHash = Secret.Hash(token), Paper = asked.Paper, Language = asked.Language ?? Phrases.English, By = context.Caller().PersonId, Created = sessions.Now,
+            JobId = job,
+            TokenHash = Secret.Hash(token),
+            Paper = asked.Paper,
+            Language = asked.Language ?? Phrases.English,
+            By = context.Caller().PersonId,
+            Created = sessions.Now,
             Expires = sessions.Now + TimeSpan.FromDays(asked.Days ?? 14).Ticks,
         };
         store.Links.Add(made);

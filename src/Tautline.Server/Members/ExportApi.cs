@@ -30,8 +30,20 @@ internal static class ExportApi
             .Select(j => new { j.JobId, j.Name, j.State, j.Created, j.Changed, j.Revision, j.Conflicts, j.Problems, j.PostsSet, j.Posts, j.Punch, j.Ticket, j.TicketEnds }).ToListAsync(cancel);
         await JsonAsync(zip, "jobs.json", jobs.Select(j => new
         {
-            id = j.JobId, j.Name, State = JobStates.Name(j.State), Created = Times.Of(j.Created), Changed = Times.Of(j.Changed), j.Revision, j.Conflicts, j.Problems, j.PostsSet, j.Posts, j.Punch, j.Ticket,
-            TicketEnds = Times.Of(j.TicketEnds), Folder = Folder(j.JobId),
+            id = j.JobId,
+            j.Name,
+            State = JobStates.Name(j.State),
+            Created = Times.Of(j.Created),
+            Changed = Times.Of(j.Changed),
+            j.Revision,
+            j.Conflicts,
+            j.Problems,
+            j.PostsSet,
+            j.Posts,
+            j.Punch,
+            j.Ticket,
+            TicketEnds = Times.Of(j.TicketEnds),
+            Folder = Folder(j.JobId),
         }), cancel);
         var people = await (from member in store.Members
                             join person in store.Users on member.PersonId equals person.Id

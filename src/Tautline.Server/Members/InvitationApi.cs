@@ -59,7 +59,12 @@ internal static class InvitationApi
         var token = Secret.Make();
         var made = new Invitation
         {
-            TokenHash = Secret.Hash(token), Role = role, Email = asked.Email?.Trim() ?? "", By = context.Caller().PersonId, Created = sessions.Now, Expires = sessions.Now + TimeSpan.FromDays(asked.Days ?? 7).Ticks,
+            TokenHash = Secret.Hash(token),
+            Role = role,
+            Email = asked.Email?.Trim() ?? "",
+            By = context.Caller().PersonId,
+            Created = sessions.Now,
+            Expires = sessions.Now + TimeSpan.FromDays(asked.Days ?? 7).Ticks,
         };
         store.Invitations.Add(made);
         await Audited.AddAsync(store, context.Caller(), sessions.Now, "invitation.make", made.Email, Roles.Name(role), cancel);

@@ -57,7 +57,15 @@ public static class JobCarrier
             known[(item.Kind, item.Hash)] = ++last;
             store.Items.Add(new JobItem
             {
-                CompanyId = caller.CompanyId, JobId = jobId, Number = last, Kind = item.Kind, Hash = item.Hash, Body = item.Body, PersonId = caller.PersonId, DeviceId = caller.DeviceId, Received = now,
+                CompanyId = caller.CompanyId,
+                JobId = jobId,
+                Number = last,
+                Kind = item.Kind,
+                Hash = item.Hash,
+                Body = item.Body,
+                PersonId = caller.PersonId,
+                DeviceId = caller.DeviceId,
+                Received = now,
             });
         }
 
