@@ -28,14 +28,25 @@ internal sealed class Joining(UserManager<Person> people, SignInManager<Person> 
             if (made is not { UserEntity: { } entity, Passkey: { } key } || !Guid.TryParse(entity.Id, out var id)) return PasskeyApi.NotTaken();
             (person.Id, passkey) = (id, key);
         }
+        // Hashing is slow on purpose: nobody else waits for it to write.
+        if (asked.Password is { } password && await HashAsync(person, password) is { } weak) return Told(weak);
         await using var all = await store.BeginWriteAsync(cancel);
-        var done = asked.Password is { } password ? await people.CreateAsync(person, password) : await people.CreateAsync(person);
+        var done = await people.CreateAsync(person);
         if (!done.Succeeded) return Told(done);
         if (passkey is not null && !(await people.AddOrUpdatePasskeyAsync(person, passkey)).Succeeded) return PasskeyApi.NotTaken();
         var result = await then(person);
         if (result is IStatusCodeHttpResult { StatusCode: >= 400 }) return result;
         await all.CommitAsync(cancel);
         return result;
+    }
+
+    /// <returns>What is wrong with the password; nothing where it is taken.</returns>
+    private async Task<IdentityResult?> HashAsync(Person person, string password)
+    {
+        foreach (var validator in people.PasswordValidators)
+            if (await validator.ValidateAsync(people, person, password) is { Succeeded: false } weak) return weak;
+        person.PasswordHash = people.PasswordHasher.HashPassword(person, password);
+        return null;
     }
 
     public static IResult Told(IdentityResult fault)
