@@ -35,7 +35,7 @@ public sealed partial class LogJson : JsonSerializerContext
 
     private static bool Names(LogEntry entry, out string fault)
     {
-        fault = entry.Device.Length == 0 ? "$.device is empty" : entry.Sequence < 1 ? "$.sequence is below 1" : entry.Tick < 0 ? "$.tick is below 0" : "";
+        fault = entry.Device is not { Length: > 0 } ? "$.device is empty" : entry.Sequence < 1 ? "$.sequence is below 1" : entry.Tick < 0 ? "$.tick is below 0" : "";
         return fault.Length == 0;
     }
 }

@@ -96,6 +96,7 @@ internal static class PasskeyApi
 
     private static async Task<IResult> RemoveAsync(string id, HttpContext context, Sessions sessions, UserManager<Person> people, StoreContext store, CancellationToken cancel)
     {
+        if (sessions.Refused(context) is { } refused) return refused;
         var person = (await MineAsync(context, people))!;
         var keys = await people.GetPasskeysAsync(person);
         if (keys.FirstOrDefault(k => Base64Url.EncodeToString(k.CredentialId) == id) is not { } key) return Refuse.NotThere("passkey");

@@ -18,6 +18,8 @@ internal sealed class Sessions(ServerSettings settings, TimeProvider clock)
 
     public IResult? Refused(HttpContext context)
         => !settings.Accounts ? Refuse.With(404, "own", "The program runs without accounts here.")
+            // A token stands for a program, in no more than its own role: it never makes itself a way into its maker's account.
+            : context.CallerOrNobody() is { DeviceId: null } ? Refuse.With(403, "role", "A token is for programs: accounts and passkeys are for people who are signed in.")
             : !Safe(context.Request) ? Refuse.With(403, "https", "Passwords and passkeys are only taken over HTTPS. docs/company.md shows the ways to a certificate.")
             : null;
 

@@ -39,7 +39,10 @@ internal static class ServerParts
             o.Providers.Add<BrotliCompressionProvider>();
             o.Providers.Add<GzipCompressionProvider>();
         });
-        services.Configure<ForwardedHeadersOptions>(o => o.ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto | ForwardedHeaders.XForwardedHost);
+        services.Configure<ForwardedHeadersOptions>(o => o.ForwardedHeaders = settings.Accounts
+            ? ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto | ForwardedHeaders.XForwardedHost
+            // Without accounts nobody stands between, and a page that says so wants to be taken for this machine.
+            : ForwardedHeaders.None);
         services.AddHostedService<JobIndexer>();
         if (builder.Configuration["OTEL_EXPORTER_OTLP_ENDPOINT"] is { Length: > 0 })
         {

@@ -18,6 +18,8 @@ internal sealed record JobIndex(
     string Name, string Words, string Revision, byte[] Head, string Fault, int Conflicts, int Problems, int PostsSet, int Posts, double FabricHung, double Fabric, int Punch, string Ticket, long? TicketEnds)
 {
     private const int LongestName = 200;
+    private static readonly long Earliest = DateTimeOffset.MinValue.ToUnixTimeMilliseconds();
+    private static readonly long Latest = DateTimeOffset.MaxValue.ToUnixTimeMilliseconds();
 
     public static JobIndex Of(IEnumerable<(ItemKind Kind, byte[] Body)> items)
     {
@@ -43,7 +45,7 @@ internal sealed record JobIndex(
     {
         var ticket = log.Standing.Where(e => e.Locate is not null).Select(e => e.Locate!).OrderBy(t => t.To).LastOrDefault();
         var plain = new JobIndex(
-            Short(job.Name), Searched(job), shared.Revision, JobFile.Write(job), "", shared.Conflicts.Count, 0, 0, 0, 0, 0, 0, ticket?.Number ?? "", ticket is null ? null : DateTimeOffset.FromUnixTimeMilliseconds(ticket.To).UtcTicks);
+            Short(job.Name), Searched(job), shared.Revision, JobFile.Write(job), "", shared.Conflicts.Count, 0, 0, 0, 0, 0, 0, ticket?.Number ?? "", ticket is null ? null : DateTimeOffset.FromUnixTimeMilliseconds(Math.Clamp(ticket.To, Earliest, Latest)).UtcTicks);
         if (readOnly) return plain;
         var field = FieldPlan.Of(job, FenceCatalog.BuiltIn(), RuleSets.For(job), log);
         if (field.Now.HasErrors) return plain with { Problems = Open(field.Now) };

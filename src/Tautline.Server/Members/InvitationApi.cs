@@ -92,7 +92,7 @@ internal static class InvitationApi
             return await joining.MakeAsync(context, new(asked.Name ?? "", asked.Email ?? "", asked.Password, asked.Passkey), person => JoinAsync(context, store, sessions, found.Invitation, person, asked.Device, cancel), cancel);
         await using var all = await store.BeginWriteAsync(cancel);
         var result = await JoinAsync(context, store, sessions, found.Invitation, await store.Users.SingleAsync(p => p.Id == caller.PersonId, cancel), asked.Device, cancel);
-        await all.CommitAsync(cancel);
+        if (result is not IStatusCodeHttpResult { StatusCode: >= 400 }) await all.CommitAsync(cancel);
         return result;
     }
 

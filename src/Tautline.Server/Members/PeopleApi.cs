@@ -45,6 +45,7 @@ internal static class PeopleApi
         if (role != Role.Owner && await IsLastOwnerAsync(store, member, cancel)) return LastOwner();
         var before = member.Role;
         member.Role = role;
+        if (role != Role.Owner) await WithdrawInvitationsAsync(store, id, sessions.Now, cancel);
         await Audited.AddAsync(store, context.Caller(), sessions.Now, "person.role", id.ToString(), $"{Roles.Name(before)} to {Roles.Name(role)}", cancel);
         await all.CommitAsync(cancel);
         return Results.NoContent();
@@ -58,10 +59,16 @@ internal static class PeopleApi
         var now = sessions.Now;
         member.Ended = now;
         await store.Devices.Where(d => d.PersonId == id && d.ShutOut == null).ExecuteUpdateAsync(set => set.SetProperty(d => d.ShutOut, now), cancel);
+        await store.Tokens.Where(t => t.By == id && t.Withdrawn == null).ExecuteUpdateAsync(set => set.SetProperty(t => t.Withdrawn, now), cancel);
+        await WithdrawInvitationsAsync(store, id, now, cancel);
         await Audited.AddAsync(store, context.Caller(), now, "person.end", id.ToString(), "", cancel);
         await all.CommitAsync(cancel);
         return Results.NoContent();
     }
+
+    // Whoever may not invite any more has no invitations open: one of them could lead back in.
+    private static Task<int> WithdrawInvitationsAsync(StoreContext store, Guid by, long now, CancellationToken cancel)
+        => store.Invitations.Where(i => i.By == by && i.Accepted == null && i.Withdrawn == null).ExecuteUpdateAsync(set => set.SetProperty(i => i.Withdrawn, now), cancel);
 
     private static async Task<bool> IsLastOwnerAsync(StoreContext store, Member member, CancellationToken cancel)
         => member.Role == Role.Owner && !await store.Members.AnyAsync(m => m.PersonId != member.PersonId && m.Role == Role.Owner && m.Ended == null, cancel);
