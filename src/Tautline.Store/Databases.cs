@@ -61,11 +61,16 @@ public sealed record StorePlace(bool Postgres, string Connection)
 internal sealed class SqliteSettings : Microsoft.EntityFrameworkCore.Diagnostics.DbConnectionInterceptor
 {
     private const string Settings = "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL; PRAGMA busy_timeout=30000;";
+    private const string ReadOnlySettings = "PRAGMA busy_timeout=30000;";
+
+    // Asking whether a store exists opens it for reading only: nothing of the file can be changed then.
+    private static string For(System.Data.Common.DbConnection connection)
+        => new SqliteConnectionStringBuilder(connection.ConnectionString).Mode == SqliteOpenMode.ReadOnly ? ReadOnlySettings : Settings;
 
     public override void ConnectionOpened(System.Data.Common.DbConnection connection, Microsoft.EntityFrameworkCore.Diagnostics.ConnectionEndEventData eventData)
     {
         using var command = connection.CreateCommand();
-        command.CommandText = Settings;
+        command.CommandText = For(connection);
         command.ExecuteNonQuery();
     }
 
@@ -73,7 +78,7 @@ internal sealed class SqliteSettings : Microsoft.EntityFrameworkCore.Diagnostics
         System.Data.Common.DbConnection connection, Microsoft.EntityFrameworkCore.Diagnostics.ConnectionEndEventData eventData, CancellationToken cancellationToken = default)
     {
         await using var command = connection.CreateCommand();
-        command.CommandText = Settings;
+        command.CommandText = For(connection);
         await command.ExecuteNonQueryAsync(cancellationToken);
     }
 }

@@ -78,7 +78,24 @@ public static class Doors
         orderby company.Name
         select new OpenCompany(company.Id, company.Name, member.Role)).ToListAsync(cancel);
 
-    public static Task<bool> AnyCompanyAsync(StoreContext store, CancellationToken cancel) => store.Companies.IgnoreQueryFilters().AnyAsync(cancel);
+    /// <summary>True where somebody signed up; the nameless company of a program without accounts is nobody's yet.</summary>
+    public static Task<bool> AnyCompanyAsync(StoreContext store, CancellationToken cancel) => store.Companies.IgnoreQueryFilters().AnyAsync(c => c.Name != "", cancel);
+
+    /// <summary>Gives the nameless company of a program that ran without accounts, with all its jobs, to whoever signs up first.</summary>
+    /// <returns>The company; nothing where there is none or another was quicker.</returns>
+    public static async Task<Guid?> ClaimAsync(StoreContext store, string name, CancellationToken cancel)
+    {
+        var nameless = await store.Companies.IgnoreQueryFilters().Where(c => c.Name == "").OrderBy(c => c.Created).Select(c => (Guid?)c.Id).FirstOrDefaultAsync(cancel);
+        return nameless is { } id && await store.Companies.IgnoreQueryFilters().Where(c => c.Id == id && c.Name == "").ExecuteUpdateAsync(set => set.SetProperty(c => c.Name, name), cancel) == 1 ? id : null;
+    }
+
+    /// <summary>Ends one device's session, whichever company it was for.</summary>
+    public static Task ShutOutAsync(StoreContext store, Guid device, long now, CancellationToken cancel)
+        => store.Devices.IgnoreQueryFilters().Where(d => d.Id == device && d.ShutOut == null).ExecuteUpdateAsync(set => set.SetProperty(d => d.ShutOut, now), cancel);
+
+    /// <summary>Ends all sessions of a person but one, in every company.</summary>
+    public static Task ShutOutOthersAsync(StoreContext store, Guid person, Guid? mine, long now, CancellationToken cancel)
+        => store.Devices.IgnoreQueryFilters().Where(d => d.PersonId == person && d.Id != mine && d.ShutOut == null).ExecuteUpdateAsync(set => set.SetProperty(d => d.ShutOut, now), cancel);
 
     /// <summary>The one company of a program without accounts.</summary>
     public static Task<Company?> OnlyCompanyAsync(StoreContext store, CancellationToken cancel) => store.Companies.IgnoreQueryFilters().OrderBy(c => c.Created).FirstOrDefaultAsync(cancel);

@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
 using Tautline.Server.Access;
 using Tautline.Server.Hosting;
 using Tautline.Store;
@@ -57,13 +58,26 @@ internal static class AccountApi
         if (Fields.Name(asked.Company) is not { } company) return Refuse.Field("company", "The company needs a name of 1 to 100 characters.");
         return await joining.MakeAsync(context, new(asked.Name, asked.Email, asked.Password, asked.Passkey), async person =>
         {
-            var made = new Company { Name = company, Created = sessions.Now };
-            store.CompanyId = made.Id;
-            store.Companies.Add(made);
+            var id = await TakeOverAsync(store, company, sessions.Now, cancel);
+            if (id is null)
+            {
+                var made = new Company { Name = company, Created = sessions.Now };
+                id = store.CompanyId = made.Id;
+                store.Companies.Add(made);
+            }
             store.Members.Add(new Member { PersonId = person.Id, Role = Role.Owner, Created = sessions.Now });
             await store.SaveChangesAsync(cancel);
-            return await sessions.BeginAsync(context, store, made.Id, person, asked.Device, "company.begin", cancel);
+            return await sessions.BeginAsync(context, store, id.Value, person, asked.Device, "company.begin", cancel);
         }, cancel);
+    }
+
+    // What was kept before there were accounts goes on under the first of them.
+    private static async Task<Guid?> TakeOverAsync(StoreContext store, string name, long now, CancellationToken cancel)
+    {
+        if (await Doors.ClaimAsync(store, name, cancel) is not { } id) return null;
+        store.CompanyId = id;
+        await store.Members.Where(m => m.Ended == null).ExecuteUpdateAsync(set => set.SetProperty(m => m.Ended, now), cancel);
+        return id;
     }
 
     private static async Task<IResult> SignInAsync(SignIn asked, HttpContext context, Sessions sessions, UserManager<Person> people, SignInManager<Person> signIn, StoreContext store, CancellationToken cancel)
@@ -74,9 +88,11 @@ internal static class AccountApi
         {
             // As long as for a password that is wrong, so that nobody learns who has an account.
             people.PasswordHasher.VerifyHashedPassword(new Person(), Joining.SomeHash, asked.Password ?? "");
+            sessions.Failed(context, "password", null);
             return Wrong();
         }
         var found = await signIn.CheckPasswordSignInAsync(person, asked.Password ?? "", lockoutOnFailure: true);
+        if (!found.Succeeded) sessions.Failed(context, "password", person.Id);
         if (found.IsLockedOut) return Refuse.With(429, "locked", "Too many wrong passwords: wait a few minutes, or sign in with a passkey.");
         return found.Succeeded ? await sessions.ChooseAsync(context, store, person, asked.Company, asked.Device, cancel) : Wrong();
     }

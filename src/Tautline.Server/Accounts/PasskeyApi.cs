@@ -75,7 +75,11 @@ internal static class PasskeyApi
         {
             return NotTaken();
         }
-        if (!found.Succeeded) return Refuse.With(401, "passkey", "This passkey is not known here.");
+        if (!found.Succeeded)
+        {
+            sessions.Failed(context, "passkey", null);
+            return Refuse.With(401, "passkey", "This passkey is not known here.");
+        }
         await people.AddOrUpdatePasskeyAsync(found.User, found.Passkey);
         return await sessions.ChooseAsync(context, store, found.User, asked.Company, asked.Device, cancel);
     }

@@ -9,7 +9,7 @@ using Tautline.Store.Rows;
 namespace Tautline.Server.Accounts;
 
 /// <summary>Begins and ends what a device is signed in with.</summary>
-internal sealed class Sessions(ServerSettings settings, TimeProvider clock)
+internal sealed partial class Sessions(ServerSettings settings, TimeProvider clock, ILogger<Sessions> log)
 {
     public long Now => clock.GetUtcNow().UtcTicks;
 
@@ -36,6 +36,8 @@ internal sealed class Sessions(ServerSettings settings, TimeProvider clock)
 
     public async Task<IResult> BeginAsync(HttpContext context, StoreContext store, Guid company, Person person, string? name, string act, CancellationToken cancel)
     {
+        // A browser has one session: the one before ends, so that its cookie is worth nothing to whoever has a copy.
+        if (context.CallerOrNobody()?.DeviceId is { } before) await Doors.ShutOutAsync(store, before, Now, cancel);
         store.CompanyId = company;
         var device = new Device { PersonId = person.Id, Name = Fields.Name(name) ?? "browser", Created = Now, Seen = Now };
         store.Devices.Add(device);
@@ -53,11 +55,17 @@ internal sealed class Sessions(ServerSettings settings, TimeProvider clock)
         if (settings.Accounts) await CallerAccess.SignOutAsync(context);
     }
 
-    /// <summary>Shuts out all other devices of a person, of this company.</summary>
+    /// <summary>Writes down that somebody did not get in, for whoever watches the server.</summary>
+    public void Failed(HttpContext context, string by, Guid? person) => LogFailed(log, by, person?.ToString() ?? "unknown", context.Connection.RemoteIpAddress?.ToString() ?? "");
+
+    /// <summary>Shuts out all other devices of a person, in all companies.</summary>
     public async Task EndOthersAsync(HttpContext context, StoreContext store, Guid person, CancellationToken cancel)
     {
         var (now, mine) = (Now, context.Caller().DeviceId);
-        await store.Devices.Where(d => d.PersonId == person && d.Id != mine && d.ShutOut == null).ExecuteUpdateAsync(set => set.SetProperty(d => d.ShutOut, now), cancel);
+        await Doors.ShutOutOthersAsync(store, person, mine, now, cancel);
         await Audited.AddAsync(store, context.Caller(), now, "person.password", "", "", cancel);
     }
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "A sign-in by {By} failed: person {Person}, from {Address}")]
+    private static partial void LogFailed(ILogger log, string by, string person, string address);
 }

@@ -39,7 +39,7 @@ internal static class BackupCommands
         // Under another name until it is whole, so that a backup that failed is never taken for one.
         var part = file + ".part";
         IReadOnlyDictionary<string, long> rows;
-        await using (var stream = new FileStream(part, FileMode.Create, FileAccess.Write))
+        await using (var stream = Private(part))
         {
             await using var store = place.Open();
             rows = await StoreBackup.WriteAsync(store, stream);
@@ -48,6 +48,15 @@ internal static class BackupCommands
         File.Move(part, file, overwrite: true);
         await output.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"Backed up {rows["Jobs"]} jobs with {rows["Items"]} items and {rows["Attachments"]} photos to {file}, {new FileInfo(file).Length:N0} bytes."));
         return 0;
+    }
+
+    // It has all that the store has.
+    private static FileStream Private(string file)
+    {
+        File.Delete(file);
+        FileStreamOptions options = new() { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        if (!OperatingSystem.IsWindows()) options.UnixCreateMode = StoreAtStart.OwnerOnly;
+        return new(file, options);
     }
 
     private static async Task<int> RestoreAsync(StorePlace place, string file, TextWriter output, TextWriter error)

@@ -2,6 +2,7 @@ using System.Data.Common;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using Npgsql;
 
 namespace Tautline.Server.Hosting;
 
@@ -9,6 +10,9 @@ namespace Tautline.Server.Hosting;
 internal sealed partial class Faults(ILogger<Faults> log) : IExceptionHandler
 {
     private const int SqliteFull = 13;
+    // A limit of the file system other than its size; SQLite has one number for all of them.
+    private const int SqliteInputOutput = 10;
+    private const int NoSpace = 28;
     private const int SqliteTooBig = 18;
 
     public async ValueTask<bool> TryHandleAsync(HttpContext context, Exception fault, CancellationToken cancel)
@@ -25,10 +29,14 @@ internal sealed partial class Faults(ILogger<Faults> log) : IExceptionHandler
             case InvalidDataException:
                 await Refuse.WriteAsync(context, 400, "malformed", "What was sent cannot be unpacked.");
                 return true;
-            case SqliteException { SqliteErrorCode: SqliteFull }:
-            case IOException:
+            case SqliteException { SqliteErrorCode: SqliteFull or SqliteInputOutput }:
+            case PostgresException { SqlState: PostgresErrorCodes.DiskFull }:
+            case IOException { HResult: NoSpace }:
                 LogStore(log, fault.GetType().Name);
                 await Refuse.WriteAsync(context, 507, "full", "The server's disk is full: nothing was taken. Keep what you have and try again later.");
+                return true;
+            case PostgresException { SqlState: PostgresErrorCodes.CharacterNotInRepertoire or PostgresErrorCodes.UntranslatableCharacter }:
+                await Refuse.WriteAsync(context, 400, "malformed", "A text has a character that cannot be kept: the one with the number 0.");
                 return true;
             case SqliteException { SqliteErrorCode: SqliteTooBig }:
                 await Refuse.WriteAsync(context, 413, "too-large", "What was sent is larger than is taken here.");

@@ -28,6 +28,17 @@ internal sealed partial class SafeHeaders(string policy)
 
     public Task InvokeAsync(HttpContext context, RequestDelegate next)
     {
+        // At the last moment: whatever goes wrong in between empties the headers and writes its own.
+        context.Response.OnStarting(() =>
+        {
+            Set(context);
+            return Task.CompletedTask;
+        });
+        return next(context);
+    }
+
+    private void Set(HttpContext context)
+    {
         var headers = context.Response.Headers;
         headers.XContentTypeOptions = "nosniff";
         headers["Referrer-Policy"] = "no-referrer";
@@ -36,8 +47,7 @@ internal sealed partial class SafeHeaders(string policy)
         headers["Permissions-Policy"] = "camera=(self), microphone=(), geolocation=(), payment=(), usb=()";
         headers.ContentSecurityPolicy = policy;
         if (context.Request.IsHttps) headers.StrictTransportSecurity = "max-age=31536000";
-        if (context.Request.Path.StartsWithSegments("/api") || context.Request.Path.StartsWithSegments("/s")) headers.CacheControl = "no-store";
-        return next(context);
+        if (context.Request.Path.StartsWithSegments("/api") || context.Request.Path.StartsWithSegments("/s")) headers.TryAdd("Cache-Control", "no-store");
     }
 
     [GeneratedRegex("<script(?![^>]*\\ssrc=)[^>]*>(.*?)</script>", RegexOptions.Singleline)]

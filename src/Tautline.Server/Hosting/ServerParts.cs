@@ -47,10 +47,13 @@ internal static class ServerParts
         if (builder.Configuration["OTEL_EXPORTER_OTLP_ENDPOINT"] is { Length: > 0 })
         {
             services.AddOpenTelemetry()
-                .WithTracing(t => t.AddAspNetCoreInstrumentation().AddOtlpExporter())
+                .WithTracing(t => t.AddAspNetCoreInstrumentation(o => o.Filter = ToldOf).AddOtlpExporter())
                 .WithMetrics(m => m.AddAspNetCoreInstrumentation().AddRuntimeInstrumentation().AddOtlpExporter());
         }
     }
+
+    // The address of a shared paper is its secret.
+    private static bool ToldOf(HttpContext context) => !context.Request.Path.StartsWithSegments("/s");
 
     private static string Code(int? status) => status switch { 400 => "malformed", 404 => "not-there", 405 => "method", 413 => "too-large", 415 => "media-type", _ => $"http-{status}" };
 
@@ -73,6 +76,6 @@ internal static class ServerParts
             o.ServerDomain = settings.Domain;
             (o.UserVerificationRequirement, o.ResidentKeyRequirement) = ("required", "required");
         });
-        services.Configure<PasswordHasherOptions>(o => o.IterationCount = 210_000);
+        services.Configure<PasswordHasherOptions>(o => o.IterationCount = Joining.HashRounds);
     }
 }

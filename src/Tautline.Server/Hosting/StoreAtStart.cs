@@ -12,6 +12,7 @@ internal static class StoreAtStart
         try
         {
             if (!place.Postgres && Path.GetDirectoryName(Path.GetFullPath(place.Connection)) is { Length: > 0 } folder) Directory.CreateDirectory(folder);
+            if (!place.Postgres) OnlyMine(Path.GetFullPath(place.Connection));
             await using var store = place.Open();
             await store.Database.MigrateAsync(cancel);
             return true;
@@ -23,4 +24,14 @@ internal static class StoreAtStart
             return false;
         }
     }
+
+    /// <summary>Passwords' hashes, addresses and the cookies' keys lie in it: other users of this machine have no business there. What the database writes beside it gets the same mode.</summary>
+    private static void OnlyMine(string file)
+    {
+        if (OperatingSystem.IsWindows()) return;
+        using (new FileStream(file, new FileStreamOptions { Mode = FileMode.OpenOrCreate, Access = FileAccess.ReadWrite, Share = FileShare.ReadWrite | FileShare.Delete, UnixCreateMode = OwnerOnly })) { }
+        if (File.GetUnixFileMode(file) != OwnerOnly) File.SetUnixFileMode(file, OwnerOnly);
+    }
+
+    public const UnixFileMode OwnerOnly = UnixFileMode.UserRead | UnixFileMode.UserWrite;
 }

@@ -24,6 +24,7 @@ public static class WebHost
         // Beside the development environment too the files lie where the build left them, until they are published.
         StaticWebAssetsLoader.UseStaticWebAssets(builder.Environment, builder.Configuration);
         // The keys lie in the store, which is guarded as the jobs in it are.
+        builder.Logging.AddSimpleConsole(o => (o.TimestampFormat, o.UseUtcTimestamp) = ("yyyy-MM-ddTHH:mm:ss.fffZ ", true));
         builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error).AddFilter("Microsoft.EntityFrameworkCore", LogLevel.None)
             .AddFilter("Microsoft.AspNetCore.Diagnostics.ExceptionHandlerMiddleware", LogLevel.None);
         builder.WebHost.ConfigureKestrel(k => (k.Limits.MaxRequestBodySize, k.AddServerHeader) = (Limits.LargestBody, false));
@@ -46,6 +47,7 @@ public static class WebHost
         app.UseRouting();
         app.Use(SlashesOfNamesAsync);
         app.UseAuthentication();
+        app.Use(Guard.CompanyAsync);
         app.UseRateLimiter();
         app.UseAuthorization();
         app.MapStaticAssets(Path.Exists(PublishedAddresses) ? PublishedAddresses : null).AllowAnonymous();

@@ -65,7 +65,18 @@ internal sealed record JobIndex(
     private static int Open(Plan plan) => plan.Problems.Count(p => p.Severity != Severity.Note);
 
     // What came from an older list of the company's is searched too.
-    private static string Searched(Job job) => $"{job.Name} {(job.Extra?.GetValueOrDefault("imported") is { ValueKind: JsonValueKind.Object } imported ? imported.GetRawText() : "")}".ToLowerInvariant();
+    private static string Searched(Job job)
+        => string.Join(' ', job.Extra?.GetValueOrDefault("imported") is { ValueKind: JsonValueKind.Object } imported ? Texts(imported).Prepend(job.Name) : [job.Name]).ToLowerInvariant();
+
+    // As they read, not as JSON writes them: there an accent or an apostrophe is a number.
+    private static IEnumerable<string> Texts(JsonElement value) => value.ValueKind switch
+    {
+        JsonValueKind.Object => value.EnumerateObject().SelectMany(p => Texts(p.Value)),
+        JsonValueKind.Array => value.EnumerateArray().SelectMany(Texts),
+        JsonValueKind.String => [value.GetString()!],
+        JsonValueKind.Number => [value.GetRawText()],
+        _ => [],
+    };
 
     private static string Short(string name) => name.Length <= LongestName ? name : name[..LongestName];
 }

@@ -73,6 +73,7 @@ internal static class LinksApi
     private static async Task<IResult> OpenAsync(string token, HttpContext context, StoreContext store, Sessions sessions, CancellationToken cancel)
     {
         context.Response.Headers["X-Robots-Tag"] = "noindex";
+        if (!Sessions.Safe(context.Request)) return Refuse.With(403, "https", "A shared paper is only opened over HTTPS; this link was readable on its way: have it withdrawn.");
         if (await Doors.ByLinkAsync(store, Secret.Hash(token), sessions.Now, cancel) is not { } link) return Refuse.With(404, "link", "This link has expired or was withdrawn. Ask whoever sent it for another.");
         store.CompanyId = link.CompanyId;
         var job = await store.Jobs.AsNoTracking().Where(j => j.JobId == link.JobId).Select(j => new { j.Head, j.Fault }).SingleAsync(cancel);

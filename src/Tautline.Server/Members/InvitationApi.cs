@@ -79,8 +79,9 @@ internal static class InvitationApi
         return Results.NoContent();
     }
 
-    private static async Task<IResult> LookAsync(InvitationLook asked, StoreContext store, Sessions sessions, CancellationToken cancel)
-        => await Doors.ByInvitationAsync(store, Secret.Hash(asked.Token ?? ""), sessions.Now, cancel) is { } found
+    private static async Task<IResult> LookAsync(InvitationLook asked, HttpContext context, StoreContext store, Sessions sessions, CancellationToken cancel)
+        => sessions.Refused(context) is { } refused ? refused
+            : await Doors.ByInvitationAsync(store, Secret.Hash(asked.Token ?? ""), sessions.Now, cancel) is { } found
             ? Results.Ok(new InvitationSeen(found.Company, Roles.Name(found.Invitation.Role), found.Invitation.Email)) : Gone();
 
     /// <summary>Makes an account and joins; who is signed in already joins with the account there is.</summary>

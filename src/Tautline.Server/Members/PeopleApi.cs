@@ -40,7 +40,7 @@ internal static class PeopleApi
     private static async Task<IResult> ChangeRoleAsync(Guid id, RoleChange asked, HttpContext context, StoreContext store, Sessions sessions, CancellationToken cancel)
     {
         if (Roles.Of(asked.Role) is not { } role) return Refuse.Field("role", $"A role is {Roles.Words}.");
-        await using var all = await store.BeginWriteAsync(cancel);
+        await using var all = await OneAtATimeAsync(store, cancel);
         if (await store.Members.FirstOrDefaultAsync(m => m.PersonId == id && m.Ended == null, cancel) is not { } member) return Refuse.NotThere("person");
         if (role != Role.Owner && await IsLastOwnerAsync(store, member, cancel)) return LastOwner();
         var before = member.Role;
@@ -53,7 +53,7 @@ internal static class PeopleApi
 
     private static async Task<IResult> EndAsync(Guid id, HttpContext context, StoreContext store, Sessions sessions, CancellationToken cancel)
     {
-        await using var all = await store.BeginWriteAsync(cancel);
+        await using var all = await OneAtATimeAsync(store, cancel);
         if (await store.Members.FirstOrDefaultAsync(m => m.PersonId == id && m.Ended == null, cancel) is not { } member) return Refuse.NotThere("person");
         if (await IsLastOwnerAsync(store, member, cancel)) return LastOwner();
         var now = sessions.Now;
@@ -69,6 +69,14 @@ internal static class PeopleApi
     // Whoever may not invite any more has no invitations open: one of them could lead back in.
     private static Task<int> WithdrawInvitationsAsync(StoreContext store, Guid by, long now, CancellationToken cancel)
         => store.Invitations.Where(i => i.By == by && i.Accepted == null && i.Withdrawn == null).ExecuteUpdateAsync(set => set.SetProperty(i => i.Withdrawn, now), cancel);
+
+    // Two owners who end each other at once would leave none: the company's row is held until the first is done.
+    private static async Task<Microsoft.EntityFrameworkCore.Storage.IDbContextTransaction> OneAtATimeAsync(StoreContext store, CancellationToken cancel)
+    {
+        var all = await store.BeginWriteAsync(cancel);
+        await store.Companies.ExecuteUpdateAsync(set => set.SetProperty(c => c.Created, c => c.Created), cancel);
+        return all;
+    }
 
     private static async Task<bool> IsLastOwnerAsync(StoreContext store, Member member, CancellationToken cancel)
         => member.Role == Role.Owner && !await store.Members.AnyAsync(m => m.PersonId != member.PersonId && m.Role == Role.Owner && m.Ended == null, cancel);

@@ -25,6 +25,20 @@ export async function share(job: string): Promise<void> {
   if (!await carried(job)) await keepCarried(begin(job));
 }
 
+/** What is known of a job's carrying, bound to a company: the one that is signed in when it is carried for the first time. */
+async function rowOf(job: string): Promise<Carried> {
+  const row = await carried(job) ?? begin(job);
+  if (row.company) return row;
+  const { company } = await call<{ company?: { id: string } }>("GET", "api/me");
+  if (!company) throw new Refused({ status: 401, code: "signed-out", words: "" });
+  const bound = { ...row, company: company.id };
+  await keepCarried(bound);
+  return bound;
+}
+
+/** The server refuses what is meant for another company than the one that is signed in at that moment. */
+function meant(row: Carried): Record<string, string> { return { "Tautline-Company": row.company! }; }
+
 /** Pages that were fetched and are not taken in yet. */
 let fetched: { row: Carried; cursor: number; hashes: string[] } | undefined;
 
@@ -33,15 +47,24 @@ let fetched: { row: Carried; cursor: number; hashes: string[] } | undefined;
  * new. They are read by the page, for a script would round the numbers in them. Call 'taken' once all is kept.
  */
 export async function pull(job: string): Promise<Uint8Array> {
-  const row = await carried(job) ?? begin(job);
-  const known = new Set(row.known);
-  const pages: string[] = [];
-  const hashes: string[] = [];
-  let cursor = row.cursor;
+  let row = begin(job);
+  let pages: string[] = [];
+  let hashes: string[] = [];
+  let cursor = 0;
   try {
+    row = await rowOf(job);
+    cursor = row.cursor;
+    let known = new Set(row.known);
     for (let more = true; more;) {
-      const text = await (await raw("GET", jobPath(job, `/items?after=${cursor}`))).text();
+      const text = await (await raw("GET", jobPath(job, `/items?after=${cursor}`), undefined, meant(row))).text();
       const page = JSON.parse(text) as Page;
+      if (page.cursor < cursor) {
+        // The server was put back from a copy: what it lost must go again, and all it has be looked at anew.
+        row = begin(job, row.company);
+        [cursor, known, pages, hashes] = [0, new Set(), [], []];
+        await keepCarried(row);
+        continue;
+      }
       const fresh = page.items.map((item) => item.hash).filter((hash) => !known.has(hash));
       if (fresh.length > 0) pages.push(text);
       hashes.push(...fresh);
@@ -51,6 +74,9 @@ export async function pull(job: string): Promise<Uint8Array> {
   } catch (fault) {
     // The server does not have the job yet: it gets it now.
     if (!(fault instanceof Refused && fault.why.code === "not-there")) throw told(fault);
+    row = begin(job, row.company);
+    [cursor, pages, hashes] = [0, [], []];
+    await keepCarried(row);
   }
   fetched = { row, cursor, hashes };
   return new TextEncoder().encode(pages.join("\u001e"));
@@ -67,7 +93,7 @@ export async function taken(): Promise<void> {
 
 /** Sends what the server does not have. The roots and changes come one to a line, 'kind TAB json'; the log is read off the shelf. The answer is JSON. */
 export async function push(job: string, lines: string): Promise<string> {
-  const row = await carried(job) ?? begin(job);
+  const row = await rowOf(job).catch((fault: unknown) => { throw told(fault); });
   const known = new Set(row.known);
   const items = await itemsOf(lines);
   for (const body of await entriesOf(job)) items.push({ kind: "entry", body, hash: await digest(body) });
@@ -77,7 +103,7 @@ export async function push(job: string, lines: string): Promise<string> {
   try {
     for (const batch of batches(waiting)) {
       const body = `{"items":[${batch.map((item) => `{"kind":"${item.kind}","body":${item.body}}`).join(",")}]}`;
-      const answer = await (await raw("POST", jobPath(job, "/items"), body, { "Content-Type": "application/json" })).json() as Answer;
+      const answer = await (await raw("POST", jobPath(job, "/items"), body, { "Content-Type": "application/json", ...meant(row) })).json() as Answer;
       for (const one of answer.taken) known.add(batch[one.index]!.hash).add(one.hash);
       refused.push(...answer.refused.map((one) => ({ kind: batch[one.index]!.kind, message: one.message })));
       sent += answer.taken.length;
@@ -102,16 +128,20 @@ export async function waiting(job: string): Promise<number> {
 /** Photos go and come by their names; how many came. */
 export async function carryPhotos(job: string): Promise<number> {
   try {
-    const there = new Set((await call<{ sha256: string }[]>("GET", jobPath(job, "/photos"))).map((photo) => photo.sha256));
+    const row = await rowOf(job);
+    const there = new Set((await call<{ sha256: string }[]>("GET", jobPath(job, "/photos"), undefined, meant(row))).map((photo) => photo.sha256));
     const here = new Set((await ask("photos", (store) => store.index("job").getAllKeys(job))).map((key) => (key as string[])[1]!));
     for (const sha256 of [...here].filter((name) => !there.has(name))) {
-      const row = await ask<PhotoRow>("photos", (store) => store.get([job, sha256]));
-      await raw("PUT", jobPath(job, `/photos/${sha256}`), new Blob([row.data]), { "Content-Type": "image/jpeg" });
+      const photo = await ask<PhotoRow>("photos", (store) => store.get([job, sha256]));
+      // One that is not taken keeps no other back.
+      await raw("PUT", jobPath(job, `/photos/${sha256}`), new Blob([photo.data]), { "Content-Type": "image/jpeg", ...meant(row) })
+        .catch((fault: unknown) => { if (!bad(fault)) throw fault; });
     }
     const wanted = [...there].filter((name) => !here.has(name));
     for (const sha256 of wanted) {
-      const data = new Uint8Array(await (await raw("GET", jobPath(job, `/photos/${sha256}`))).arrayBuffer());
-      const picture = await createImageBitmap(new Blob([data]));
+      const data = new Uint8Array(await (await raw("GET", jobPath(job, `/photos/${sha256}`), undefined, meant(row))).arrayBuffer());
+      const picture = await createImageBitmap(new Blob([data])).catch(() => undefined);
+      if (!picture) continue;
       await change(["photos"], (transaction) => {
         transaction.objectStore("photos").put({ job, sha256, width: picture.width, height: picture.height, at: Date.now(), data, small: new Uint8Array() } satisfies PhotoRow);
       });
@@ -169,6 +199,9 @@ function* batches(items: Item[]): Generator<Item[]> {
   }
   if (batch.length > 0) yield batch;
 }
+
+/** True where the server judged the thing itself, so that it would say the same again. */
+function bad(fault: unknown): boolean { return fault instanceof Refused && [400, 413, 415, 422].includes(fault.why.status); }
 
 // The page tells these apart by their first word.
 function told(fault: unknown): Error {

@@ -1,4 +1,5 @@
 // Jobs kept in this browser, as the page asks for them.
+import { carriedKey } from "./kept/carried";
 import { ask, change } from "./kept/database";
 
 const automaticKept = 12;
@@ -75,8 +76,9 @@ export function bin(id: string, binned: boolean): Promise<void> {
 }
 
 export function remove(id: string): Promise<void> {
-  return change(["jobs", "texts", "versions", "entries", "shared", "photos"], (transaction) => {
+  return change(["jobs", "texts", "versions", "entries", "shared", "photos", "device"], (transaction) => {
     transaction.objectStore("shared").delete(id);
+    transaction.objectStore("device").delete(carriedKey(id));
     transaction.objectStore("jobs").delete(id);
     transaction.objectStore("texts").delete(id);
     const keys = transaction.objectStore("versions").index("job").getAllKeys(id);

@@ -94,10 +94,12 @@ async function share(job: Row, place: HTMLElement): Promise<void> {
 async function open(job: string, name: string): Promise<void> {
   status(say("opening"));
   if ((await read(job)).length === 0) await fetchJob(job, name);
-  else if (!await carried(job)) await keepCarried(begin(job));
+  else if (!await carried(job)) await keepCarried(begin(job, await mine()));
   sessionStorage.setItem("tautline.open", job);
   location.assign("./");
 }
+
+async function mine(): Promise<string | undefined> { return (await call<{ company?: { id: string } }>("GET", "api/me")).company?.id; }
 
 async function fetchJob(job: string, name: string): Promise<void> {
   const { head, number } = await headOf(job);
@@ -109,8 +111,10 @@ async function fetchJob(job: string, name: string): Promise<void> {
   for (let more = true; more && cursor < number;) {
     const text = await (await raw("GET", jobPath(job, `/items?after=${cursor}`))).text();
     const page = JSON.parse(text) as Page;
-    for (const item of page.items.filter((one) => one.number <= number)) {
-      const body = bodyOf(text, item.hash);
+    const texts = bodiesOf(text);
+    for (const [at, item] of page.items.entries()) {
+      if (item.number > number) break;
+      const body = texts[at]!;
       bodies[item.kind]?.push(body);
       if (item.kind === "entry") entries.push({ device: item.body.device, sequence: item.body.sequence, text: body });
       hashes.push(item.hash);
@@ -124,7 +128,7 @@ async function fetchJob(job: string, name: string): Promise<void> {
   // Two entries under one number, as after a restored backup: the second is kept under a name of its own.
   const variants = entries.map((entry) => { const key = `${entry.device} ${entry.sequence}`, n = seen.get(key) ?? 0; seen.set(key, n + 1); return n === 0 ? "" : `server ${n}`; });
   await writeShared(job, name, head, bytes.encode(shared), entries.map((e) => e.device), entries.map((e) => e.sequence), variants, entries.map((e) => e.text));
-  await keepCarried({ ...begin(job), cursor: number, known: hashes });
+  await keepCarried({ ...begin(job, await mine()), cursor: number, known: hashes });
 }
 
 async function headOf(job: string): Promise<{ head: Uint8Array; number: number }> {
@@ -139,16 +143,20 @@ async function headOf(job: string): Promise<{ head: Uint8Array; number: number }
   }
 }
 
-/** A body as it stands in the page, for a script would round the numbers in it: it is the last part of its item, after its digest. */
-function bodyOf(page: string, hash: string): string {
-  const from = page.indexOf('"body":', page.indexOf(`"hash":"${hash}"`)) + '"body":'.length;
-  let depth = 0, quoted = false;
-  for (let at = from; at < page.length; at++) {
+/** The bodies of a page's items as they stand there, for a script would round the numbers in them. Each is the last part of its item, and no text before it can hold its name unescaped. */
+function bodiesOf(page: string): string[] {
+  const bodies: string[] = [];
+  let depth = 0, quoted = false, from = 0;
+  for (let at = page.indexOf("[", page.indexOf('"items":')) + 1; at < page.length; at++) {
     const sign = page[at];
     if (quoted) { if (sign === "\\") at++; else if (sign === '"') quoted = false; }
     else if (sign === '"') quoted = true;
-    else if (sign === "{" || sign === "[") depth++;
-    else if ((sign === "}" || sign === "]") && --depth === 0) return page.slice(from, at + 1);
+    else if (sign === "]" && depth === 0) return bodies;
+    else if (sign === "{" || sign === "[") { if (depth++ === 0) from = at; }
+    else if ((sign === "}" || sign === "]") && --depth === 0) {
+      const item = page.slice(from, at);
+      bodies.push(item.slice(item.indexOf('"body":') + '"body":'.length));
+    }
   }
   throw new Error("The server's page ends within an item.");
 }
