@@ -183,6 +183,37 @@ public sealed class CompanyTests(BrowserSite site) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task WhatOneCompanysDeviceKeptStaysWhenSomebodySignsInToAnother()
+    {
+        await using Visit device = await company.OwnerAsync("Harrow Fence");
+        await CompanySite.SendSampleAsync(device, "level yard");
+        await NoteAsync(device, "for Harrow only", 1);
+        await device.SheetAsync("share");
+        await CompanySite.CarriedAsync(device.Page, "together");
+        await company.GoAsync(device.Page);
+        await CompanySite.Button(device.Page, "Devices").ClickAsync();
+        await CompanySite.Button(device.Page, "Sign out").ClickAsync();
+        ILocator form = CompanySite.Region(device.Page, "Make the company");
+        await form.GetByLabel("Name of the company").FillAsync("Briar Fence");
+        await form.GetByLabel("Your name").FillAsync("Ada Briar");
+        await form.GetByLabel("E-mail").FillAsync(CompanySite.NewEmail());
+        await form.GetByLabel("Password").FillAsync(CompanySite.Password);
+        await form.GetByRole(AriaRole.Button, new() { Name = "Make the company" }).ClickAsync();
+        await Assertions.Expect(device.Page.Locator("#company-name")).ToHaveTextAsync("Briar Fence");
+
+        await device.OpenAsync();
+        await NoteAsync(device, "written later", 2);
+        await device.SheetAsync("share");
+        await CompanySite.Button(device.Page, "Send and fetch now").ClickAsync();
+        await CompanySite.CarriedAsync(device.Page, "refused");
+        await Assertions.Expect(device.Page.GetByText("belongs to another company than the one that is signed in")).ToBeVisibleAsync();
+        await device.ShootAsync("company-another");
+        await company.GoAsync(device.Page);
+        await Assertions.Expect(CompanySite.Region(device.Page, "Jobs").First).ToBeVisibleAsync();
+        await Assertions.Expect(device.Page.Locator("tr[data-job]")).ToHaveCountAsync(0);
+    }
+
+    [Fact]
     public async Task ALinkShowsOnePaperAndAnotherCompanySeesNothing()
     {
         await using Visit owner = await company.OwnerAsync("Harrow Fence");

@@ -76,6 +76,40 @@ public sealed class FaultTests(Sites sites, ITestOutputHelper output)
         await Yards.ReadyAsync(browser, "harrow");
     }
 
+    [Fact]
+    public async Task AFullDiskIsToldAndNothingAcknowledgedIsLost()
+    {
+        if (OperatingSystem.IsWindows()) return;
+        var store = sites.NewFile();
+        HashSet<string> acknowledged = [];
+        var full = 0;
+        await using (var server = await RunningServer.StartCrampedAsync(store, 6000))
+        {
+            using var browser = new Browser(server.Address);
+            await Yards.SendAsync(browser, Yards.Job());
+            for (var i = 1; i <= 60 && full < 3; i++)
+            {
+                var text = string.Create(CultureInfo.InvariantCulture, $"{i} {new string('x', 200_000)}");
+                var answer = await browser.PostAsync("api/jobs/harrow/items", new { items = new[] { Yards.Entry(Yards.Note("phone", i, text)) } });
+                if (answer.Status == HttpStatusCode.OK)
+                {
+                    acknowledged.Add(text);
+                    continue;
+                }
+                full++;
+                Assert.Equal(((HttpStatusCode)507, "full"), (answer.Status, answer.Code));
+                Assert.DoesNotContain("SQLite", answer.Text, StringComparison.Ordinal);
+            }
+            Assert.Equal(HttpStatusCode.OK, (await browser.GetAsync("api/jobs")).Status);
+        }
+        Assert.Equal(3, full);
+        Assert.NotEmpty(acknowledged);
+        await using var roomy = await RunningServer.StartAsync(store);
+        using var reader = new Browser(roomy.Address);
+        await AllThereAsync(reader, acknowledged);
+        Browser.Must(await reader.PostAsync("api/jobs/harrow/items", new { items = new[] { Yards.Entry(Yards.Note("phone", 99, "room again")) } }));
+    }
+
     private static async Task AllThereAsync(Browser browser, HashSet<string> acknowledged)
     {
         HashSet<string> there = [];

@@ -39,10 +39,22 @@ internal sealed class RunningServer : IAsyncDisposable
     public static string Program
         => Path.Combine(Checkout, "src/Tautline.Server/bin", typeof(RunningServer).Assembly.GetCustomAttribute<AssemblyConfigurationAttribute>()!.Configuration, "net10.0/Tautline.Server");
 
-    public static async Task<RunningServer> StartAsync(string store, params string[] more)
+    public static Task<RunningServer> StartAsync(string store, params string[] more) => StartAsync([], store, more);
+
+    /// <summary>On a disk that has room for files up to a size only, as far as the server can tell.</summary>
+    /// <param name="kilobytes">The largest a file of it may become.</param>
+    public static Task<RunningServer> StartCrampedAsync(string store, int kilobytes)
+        // The runtime's own map of its code is a file too, and a large one, unless it is told otherwise.
+        => StartAsync(["-c", $"export DOTNET_EnableWriteXorExecute=0; trap '' XFSZ; ulimit -f {kilobytes}; exec \"$0\" \"$@\"", Program], store, []);
+
+    private static async Task<RunningServer> StartAsync(string[] shell, string store, string[] more)
     {
         var address = $"http://localhost:{FreePort()}";
-        var start = new ProcessStartInfo(Program, ["--urls", address, "--store", store, "--requests", "1000000", "--sign-ins", "1000000", .. more]) { RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo(shell.Length > 0 ? "bash" : Program, [.. shell, "--urls", address, "--store", store, "--requests", "1000000", "--sign-ins", "1000000", .. more])
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
         var server = new RunningServer(Process.Start(start)!, address);
         var open = new TaskCompletionSource();
         void Hear(string? line)
