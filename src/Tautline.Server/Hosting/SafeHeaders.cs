@@ -45,7 +45,8 @@ internal sealed partial class SafeHeaders(string policy)
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
         headers["Permissions-Policy"] = "camera=(self), microphone=(), geolocation=(), payment=(), usb=()";
-        headers.ContentSecurityPolicy = policy;
+        // A picture or a paper has a stricter one of its own.
+        headers.TryAdd("Content-Security-Policy", policy);
         if (context.Request.IsHttps) headers.StrictTransportSecurity = "max-age=31536000";
         if (context.Request.Path.StartsWithSegments("/api") || context.Request.Path.StartsWithSegments("/s")) headers.TryAdd("Cache-Control", "no-store");
     }
