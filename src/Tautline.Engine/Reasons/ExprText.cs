@@ -22,7 +22,7 @@ public static class ExprText
     {
         var shown = ExprUnits.For(expr, units);
         List<string> forms = [];
-        if (expr is Operation && shown.Cubic(expr.Value, expr.Unit) is { } cubic && AllLeaves(expr).Any(l => l.Unit == Unit.Length)) forms.Add(cubic);
+        if (expr is Operation && Math.Abs(expr.Value) >= ExprUnits.SmallVolume && shown.Cubic(expr.Value, expr.Unit) is { } cubic && AllLeaves(expr).Any(l => l.Unit == Unit.Length)) forms.Add(cubic);
         forms.Add(shown.Show(expr.Value, expr.Unit));
         if (expr.Unit == Unit.Length && Math.Abs(expr.Value) >= 0.3048) forms.Add(LengthText.Show(new Length(expr.Value), units));
         if (Si(expr) is { } si) forms.Add(si);
@@ -70,6 +70,9 @@ public static class ExprText
         (Op.Larger, "larger( ) takes the larger of two"),
         (Op.Smaller, "smaller( ) takes the smaller of two"),
         (Op.Root, "root( ) is the square root"),
+        (Op.Power, "a^b is a raised to the power b"),
+        (Op.Exp, "exp( ) is e raised to a power"),
+        (Op.Log, "ln( ) is the natural logarithm"),
         (Op.Pack, "packed( ) counts the sticks when the longest piece left is always cut first"),
     ];
 
@@ -84,11 +87,11 @@ public static class ExprText
         _ => [],
     };
 
-    private static string? Si(Expr expr) => (expr.Unit.Metre, expr.Unit.Kilogram) switch
+    private static string? Si(Expr expr) => (expr.Unit.Metre, expr.Unit.Kilogram, expr.Unit.Second) switch
     {
-        (1, 0) => $"{expr.Value.ToString("0.0000", CultureInfo.InvariantCulture)} m",
-        (3, 0) => $"{expr.Value.ToString("0.00000", CultureInfo.InvariantCulture)} cu m",
-        (0, 1) => $"{expr.Value.ToString("0.00", CultureInfo.InvariantCulture)} kg",
+        (1, 0, 0) => $"{expr.Value.ToString("0.0000", CultureInfo.InvariantCulture)} m",
+        (3, 0, 0) => Math.Abs(expr.Value) is > 0 and < ExprUnits.SmallVolume ? null : $"{expr.Value.ToString("0.00000", CultureInfo.InvariantCulture)} cu m",
+        (0, 1, 0) => $"{expr.Value.ToString("0.00", CultureInfo.InvariantCulture)} kg",
         _ => null,
     };
 
@@ -118,6 +121,9 @@ public static class ExprText
             Op.Multiply => new($"{Write(o.Of[0]).Inside(Tight)} x {Write(o.Of[1]).Inside(Whole)}", Tight),
             Op.Divide => Divide(o),
             Op.Sum => Sum([.. o.Of.Select(e => (Write(e), e.Value))], o),
+            Op.Power => new($"{Write(o.Of[0]).Inside(Whole)}^{Write(o.Of[1]).Inside(Whole)}", Tight),
+            Op.Exp => new($"exp({Write(o.Of[0]).Text})", Whole),
+            Op.Log => new($"ln({Write(o.Of[0]).Text})", Whole),
             Op.Root => new($"root({Write(o.Of[0]).Text})", Whole),
             Op.Size => new($"|{Write(o.Of[0]).Text}|", Whole),
             Op.Larger => new($"larger({Both(o)})", Whole),

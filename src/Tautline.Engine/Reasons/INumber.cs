@@ -34,6 +34,16 @@ public interface INumber<TSelf> where TSelf : struct, INumber<TSelf>
     static abstract TSelf Sum(ReadOnlySpan<TSelf> terms);
 
     static abstract TSelf Root(TSelf a);
+
+    /// <summary>A ratio above zero raised to a power that is a ratio.</summary>
+    static abstract TSelf Power(TSelf a, TSelf exponent);
+
+    /// <summary>e raised to a ratio.</summary>
+    static abstract TSelf Exp(TSelf a);
+
+    /// <summary>The natural logarithm of a ratio above zero.</summary>
+    static abstract TSelf Log(TSelf a);
+
     static abstract TSelf Size(TSelf a);
     static abstract TSelf Larger(TSelf a, TSelf b);
     static abstract TSelf Smaller(TSelf a, TSelf b);

@@ -1,4 +1,5 @@
 using Tautline.Engine.Catalog;
+using Tautline.Engine.Quantities;
 
 namespace Tautline.Engine.Reasons;
 
@@ -15,6 +16,9 @@ public readonly record struct Plain(double Value) : INumber<Plain>
     public static Plain operator *(Plain a, Plain b) => new(a.Value * b.Value);
     public static Plain operator /(Plain a, Plain b) => new(a.Value / b.Value);
     public static Plain Root(Plain a) => new(Math.Sqrt(a.Value));
+    public static Plain Power(Plain a, Plain exponent) => new(Growth.Power(a.Value, exponent.Value));
+    public static Plain Exp(Plain a) => new(Growth.Exp(a.Value));
+    public static Plain Log(Plain a) => new(Growth.Log(a.Value));
     public static Plain Size(Plain a) => new(Math.Abs(a.Value));
     public static Plain Larger(Plain a, Plain b) => new(Math.Max(a.Value, b.Value));
     public static Plain Smaller(Plain a, Plain b) => new(Math.Min(a.Value, b.Value));

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tautline.Engine.Catalog;
+using Tautline.Engine.Quantities;
 
 namespace Tautline.Engine.Reasons;
 
@@ -24,6 +25,9 @@ public readonly record struct Traced(Expr Expr) : INumber<Traced>
     public static Traced operator *(Traced a, Traced b) => Make(Op.Multiply, a.Value * b.Value, a.Expr.Unit * b.Expr.Unit, a, b);
     public static Traced operator /(Traced a, Traced b) => Make(Op.Divide, a.Value / b.Value, a.Expr.Unit / b.Expr.Unit, a, b);
     public static Traced Root(Traced a) => Make(Op.Root, Math.Sqrt(a.Value), a.Expr.Unit.Root(), a);
+    public static Traced Power(Traced a, Traced exponent) => Bare(Op.Power, Growth.Power(a.Value, exponent.Value), a, exponent);
+    public static Traced Exp(Traced a) => Bare(Op.Exp, Growth.Exp(a.Value), a);
+    public static Traced Log(Traced a) => Bare(Op.Log, Growth.Log(a.Value), a);
     public static Traced Size(Traced a) => Make(Op.Size, Math.Abs(a.Value), a.Expr.Unit, a);
     public static Traced Larger(Traced a, Traced b) => Same(Op.Larger, a, b, Math.Max(a.Value, b.Value));
     public static Traced Smaller(Traced a, Traced b) => Same(Op.Smaller, a, b, Math.Min(a.Value, b.Value));
@@ -67,6 +71,14 @@ public readonly record struct Traced(Expr Expr) : INumber<Traced>
         var parts = ImmutableArray.CreateBuilder<Expr>(of.Length);
         foreach (var part in of) parts.Add(part.Expr);
         return new(new Operation(op, parts.MoveToImmutable(), value, unit));
+    }
+
+    /// <summary>An operation that only bare numbers have.</summary>
+    private static Traced Bare(Op op, double value, params ReadOnlySpan<Traced> of)
+    {
+        foreach (var part in of)
+            if (part.Expr.Unit != Unit.Ratio) throw new InvalidOperationException($"{op} of {part.Expr.Unit}: only of a ratio");
+        return Make(op, value, Unit.Ratio, of);
     }
 
     private static Traced Same(Op op, Traced a, Traced b, double value)

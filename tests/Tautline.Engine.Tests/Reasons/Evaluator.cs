@@ -32,6 +32,9 @@ internal static class Evaluator
         Op.Nearest => (double)((2 * Whole(x[0]) + Whole(x[1])) / (2 * Whole(x[1]))),
         Op.NextSize => x.Skip(1).Where(s => Whole(s) >= Whole(x[0])).DefaultIfEmpty(x[0]).First(),
         Op.Pack => Pack(x),
+        Op.Power => Math.Pow(x[0], x[1]),
+        Op.Exp => Math.Exp(x[0]),
+        Op.Log => Math.Log(x[0]),
         _ => throw new InvalidOperationException($"unknown operation {op}"),
     };
 
