@@ -8,13 +8,9 @@ namespace Tautline.Browser.Tests;
 
 /// <summary>Several people of a company, each on a device of their own, and the server between them.</summary>
 [Trait("Category", "Slow")]
-public sealed class CompanyTests(BrowserSite site) : IAsyncLifetime
+public sealed class CompanyTests(BrowserSite site)
 {
     private readonly CompanySite company = new(site);
-
-    public ValueTask InitializeAsync() => ValueTask.CompletedTask;
-
-    public ValueTask DisposeAsync() => company.DisposeAsync();
 
     [Fact]
     public async Task AnOwnerInvitesRolesDifferAndADeviceIsShutOut()

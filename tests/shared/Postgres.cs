@@ -77,7 +77,8 @@ public sealed class Postgres : IAsyncDisposable
     private static string? Programs() => !Directory.Exists(Packages) ? null
         : Directory.GetDirectories(Packages).Select(d => Path.Combine(d, "bin")).Where(d => File.Exists(Path.Combine(d, "initdb"))).Order(StringComparer.Ordinal).LastOrDefault();
 
-    private static int FreePort()
+    /// <summary>A port of this machine nobody listens on just now.</summary>
+    public static int FreePort()
     {
         using var listener = new TcpListener(IPAddress.Loopback, 0);
         listener.Start();

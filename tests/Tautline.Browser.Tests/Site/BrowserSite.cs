@@ -13,6 +13,7 @@ public sealed class BrowserSite : IAsyncLifetime
         "--disable-component-update", "--disable-sync",
     ];
 
+    private readonly Lazy<Task<CompanyServers>> company = new(CompanyServers.StartAsync);
     private ServedApp? server;
     private IPlaywright? playwright;
     private IBrowser? browser;
@@ -41,6 +42,9 @@ public sealed class BrowserSite : IAsyncLifetime
         return await Visit.StartAsync(context, address ?? server.Address);
     }
 
+    /// <summary>Where companies are: started when the first test asks.</summary>
+    internal async Task<string> CompaniesAsync() => (await company.Value).Address;
+
     /// <summary>A Chromium process of its own with a profile on disk, to be killed like a phone whose battery dies.</summary>
     internal async Task<MortalBrowser> MortalAsync(string profile)
     {
@@ -52,6 +56,7 @@ public sealed class BrowserSite : IAsyncLifetime
     {
         if (browser is not null) await browser.DisposeAsync();
         playwright?.Dispose();
+        if (company.IsValueCreated) await (await company.Value).DisposeAsync();
         if (server is not null) await server.DisposeAsync();
     }
 

@@ -1,45 +1,29 @@
-using System.Net;
-using System.Net.Sockets;
 using Microsoft.Playwright;
 
 namespace Tautline.Browser.Tests.Site;
 
-/// <summary>A server with accounts, for the tests of the company page; started when the first of them asks.</summary>
-public sealed class CompanySite(BrowserSite site) : IAsyncDisposable
+/// <summary>People of companies, for the tests of the company page.</summary>
+public sealed class CompanySite(BrowserSite site)
 {
     public const string Password = "slow copper gate 41";
 
     private static int people;
 
-    private ServedApp? server;
+    private string address = "";
 
-    /// <summary>On 'localhost': a passkey is made for a name, not for a number.</summary>
     internal async Task<Visit> VisitAsync(int width = 1280, int height = 900, string language = "en-GB")
     {
-        if (server is null)
-        {
-            using var listener = new TcpListener(IPAddress.Loopback, 0);
-            listener.Start();
-            int port = ((IPEndPoint)listener.LocalEndpoint).Port;
-            listener.Stop();
-            server = await ServedApp.StartAsync($"http://localhost:{port}", "--accounts", "true", "--sign-up", "open", "--sign-ins", "10000");
-        }
-
-        return await site.VisitAsync(width, height, language: language, address: server.Address);
+        address = await site.CompaniesAsync();
+        return await site.VisitAsync(width, height, language: language, address: address);
     }
 
     public static string NewEmail() => $"person{Interlocked.Increment(ref people)}@example.com";
-
-    public async ValueTask DisposeAsync()
-    {
-        if (server is not null) await server.DisposeAsync();
-    }
 
     internal static ILocator Button(IPage page, string name) => page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });
 
     internal static ILocator Region(IPage page, string name) => page.GetByRole(AriaRole.Region, new() { Name = name, Exact = true });
 
-    internal async Task GoAsync(IPage page, string part = "") => await page.GotoAsync($"{server!.Address}/company.html{part}");
+    internal async Task GoAsync(IPage page, string part = "") => await page.GotoAsync($"{address}/company.html{part}");
 
     /// <summary>A new company, its owner signed in.</summary>
     internal async Task<Visit> OwnerAsync(string company, string? email = null)

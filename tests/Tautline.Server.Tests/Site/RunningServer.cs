@@ -1,6 +1,4 @@
 using System.Diagnostics;
-using System.Net;
-using System.Net.Sockets;
 using System.Reflection;
 
 namespace Tautline.Server.Tests.Site;
@@ -49,7 +47,7 @@ internal sealed class RunningServer : IAsyncDisposable
 
     private static async Task<RunningServer> StartAsync(string[] shell, string store, string[] more)
     {
-        var address = $"http://localhost:{FreePort()}";
+        var address = $"http://localhost:{Postgres.FreePort()}";
         var start = new ProcessStartInfo(shell.Length > 0 ? "bash" : Program, [.. shell, "--urls", address, "--store", store, "--requests", "1000000", "--sign-ins", "1000000", .. more])
         {
             RedirectStandardOutput = true,
@@ -93,12 +91,5 @@ internal sealed class RunningServer : IAsyncDisposable
     {
         if (!process.HasExited) await KillAsync();
         process.Dispose();
-    }
-
-    public static int FreePort()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
     }
 }

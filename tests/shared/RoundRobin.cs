@@ -3,7 +3,7 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.Logging;
 
-namespace Tautline.Server.Tests.Site;
+namespace Tautline;
 
 /// <summary>Hands each request to the next of several servers, as a balancer in front of them does.</summary>
 internal sealed class RoundRobin : IAsyncDisposable
@@ -29,7 +29,7 @@ internal sealed class RoundRobin : IAsyncDisposable
 
     public static async Task<RoundRobin> StartAsync(params string[] servers)
     {
-        var made = new RoundRobin($"http://localhost:{RunningServer.FreePort()}", servers);
+        var made = new RoundRobin($"http://localhost:{Postgres.FreePort()}", servers);
         await made.app.StartAsync();
         return made;
     }
