@@ -3,9 +3,11 @@ namespace Tautline.Formats.Tests;
 /// <summary>Real files kept beside the repository. Where they are absent the test is skipped.</summary>
 internal static class SharedData
 {
+    public static string PathOf(string path) => Path.Combine(Root(), "data", path);
+
     public static byte[] Read(string path)
     {
-        var file = Path.Combine(Root(), "data", path);
+        var file = PathOf(path);
         if (!File.Exists(file)) Assert.Skip($"The shared file {path} is not here.");
         return File.ReadAllBytes(file);
     }

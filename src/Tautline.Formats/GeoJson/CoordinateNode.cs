@@ -50,7 +50,7 @@ internal sealed class CoordinateNode(int offset)
         return all;
     }
 
-    private RawPosition ToPosition() => new(_x, _y, _z, Offset, Fault());
+    public RawPosition ToPosition() => new(_x, _y, _z, Offset, Fault());
 
     private PositionFault Fault() =>
         _notANumber ? PositionFault.NotANumber

@@ -8,15 +8,22 @@ internal sealed class LineCollector(ProblemList problems)
     private static readonly string[] NameProperties = ["name", "Name", "NAME", "title"];
     private readonly List<RawLine> _lines = [];
     private int _points, _notLocated;
+    private GeoObject? _owner;
 
     /// <summary>A line of one feature before it has its name. Parts and holes count from 1; hole 0 is the outer ring.</summary>
     private readonly record struct Piece(CoordinateNode Coordinates, int Part, int Hole, bool IsRing);
+
+    /// <summary>Points, each as a line of one position; this program's own outlines pass them over.</summary>
+    public List<RawLine> Points { get; } = [];
+
+    /// <summary>False where points are read by whoever asked, so that nothing is said of them here.</summary>
+    public bool TellPoints { get; init; } = true;
 
     public List<RawLine> Collect(GeoObject root)
     {
         if (root.Type == "FeatureCollection") AddCollection(root);
         else AddFeature(root, null);
-        if (_points > 0) problems.Add(GeoJsonFindings.PointsIgnored(_points));
+        if (_points > 0 && TellPoints) problems.Add(GeoJsonFindings.PointsIgnored(_points));
         if (_notLocated > 0) problems.Add(GeoJsonFindings.NotLocated(_notLocated));
         return _lines;
     }
@@ -38,6 +45,7 @@ internal sealed class LineCollector(ProblemList problems)
         }
 
         List<Piece> pieces = [];
+        _owner = feature;
         AddGeometry(geometry, number, pieces);
         foreach (var piece in pieces) _lines.Add(Line(feature, number, piece, pieces[^1].Part > 1));
     }
@@ -71,10 +79,18 @@ internal sealed class LineCollector(ProblemList problems)
             case "Polygon": AddPolygons(geometry, feature, pieces, 0, "a list of rings, each a list of positions"); break;
             case "MultiPolygon": AddPolygons(geometry, feature, pieces, 1, "a list of polygons, each a list of rings"); break;
             case "GeometryCollection": AddGeometries(geometry, feature, pieces); break;
-            case "Point" or "MultiPoint": _points++; break;
+            case "Point" or "MultiPoint": AddPoints(geometry, feature); break;
             case null: problems.Add(GeoJsonFindings.NoType, feature, geometry.Offset); break;
             default: problems.Add(GeoJsonFindings.UnknownType(geometry.Type), feature, geometry.Offset); break;
         }
+    }
+
+    private void AddPoints(GeoObject geometry, int? feature)
+    {
+        _points++;
+        if (geometry.Coordinates is not { } at) return;
+        foreach (var position in geometry.Type == "Point" ? at.IsPosition ? [at.ToPosition()] : [] : at.Positions ?? [])
+            Points.Add(new() { Name = NameOf(_owner!), Properties = _owner!.Properties, Feature = feature, Offset = at.Offset, Closed = false, Positions = [position] });
     }
 
     private void AddGeometries(GeoObject collection, int? feature, List<Piece> pieces)

@@ -14,9 +14,12 @@ internal sealed class LandXmlUnits(ProblemList problems)
     public bool AreasMatch { get; private set; }
 
     /// <summary>Reads the element Metric or Imperial.</summary>
-    public void ReadUnits(XmlReader reader)
+    public void ReadUnits(XmlReader reader) => ReadUnits(reader.GetAttribute);
+
+    /// <summary>The same from the element's attributes.</summary>
+    public void ReadUnits(Func<string, string?> attribute)
     {
-        var (linear, heights, area) = (reader.GetAttribute("linearUnit") ?? "", reader.GetAttribute("elevationUnit"), reader.GetAttribute("areaUnit"));
+        var (linear, heights, area) = (attribute("linearUnit") ?? "", attribute("elevationUnit"), attribute("areaUnit"));
         var plan = Unit("linearUnit", linear);
         var height = heights is null ? plan : Unit("elevationUnit", heights);
         if (plan == LinearUnit.Foot) problems.Add(LandXmlFindings.FootTaken);
@@ -26,18 +29,21 @@ internal sealed class LandXmlUnits(ProblemList problems)
     }
 
     /// <summary>Reads the element CoordinateSystem.</summary>
-    public void ReadSystem(XmlReader reader)
+    public void ReadSystem(XmlReader reader) => ReadSystem(reader.GetAttribute);
+
+    /// <summary>The same from the element's attributes.</summary>
+    public void ReadSystem(Func<string, string?> attribute)
     {
-        var code = reader.GetAttribute("epsgCode");
+        var code = attribute("epsgCode");
         Claims = Claims with
         {
             SystemCode = int.TryParse(code, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number > 0 ? number : null,
-            SystemText = Text(reader, "name") ?? Text(reader, "desc") ?? Text(reader, "horizontalDatum"),
-            HeightSystemText = Text(reader, "verticalDatum"),
+            SystemText = Text(attribute("name")) ?? Text(attribute("desc")) ?? Text(attribute("horizontalDatum")),
+            HeightSystemText = Text(attribute("verticalDatum")),
         };
     }
 
-    private static string? Text(XmlReader reader, string attribute) => reader.GetAttribute(attribute) is { } text && text.Trim().Length > 0 ? text.Trim() : null;
+    private static string? Text(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 
     private LinearUnit? Unit(string attribute, string name)
     {
