@@ -13,7 +13,7 @@ internal sealed record NewPerson(string Name, string Email, string? Password, st
 /// <summary>Makes an account together with what it is made for: both or neither.</summary>
 internal sealed class Joining(UserManager<Person> people, SignInManager<Person> signIn, StoreContext store, TimeProvider clock)
 {
-    /// <summary>OWASP Password Storage Cheat Sheet: 210,000 rounds for PBKDF2 with HMAC-SHA-512.</summary>
+    /// <summary>OWASP Password Storage Cheat Sheet: 210,000 rounds for PBKDF2 with HMAC-SHA-512 (from memory).</summary>
     public const int HashRounds = 210_000;
 
     /// <summary>Of a password nobody has; as slow to compare as a real one.</summary>

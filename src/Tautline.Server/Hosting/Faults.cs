@@ -10,7 +10,7 @@ namespace Tautline.Server.Hosting;
 internal sealed partial class Faults(ILogger<Faults> log) : IExceptionHandler
 {
     private const int SqliteFull = 13;
-    // A limit of the file system other than its size; SQLite has one number for all of them.
+    // A write the system refused, by a quota or a limit or because the disk is going: SQLite has one number for all of them.
     private const int SqliteInputOutput = 10;
     private const int NoSpace = 28;
     private const int SqliteTooBig = 18;
@@ -33,7 +33,7 @@ internal sealed partial class Faults(ILogger<Faults> log) : IExceptionHandler
             case PostgresException { SqlState: PostgresErrorCodes.DiskFull }:
             case IOException { HResult: NoSpace }:
                 LogStore(log, fault.GetType().Name);
-                await Refuse.WriteAsync(context, 507, "full", "The server's disk is full: nothing was taken. Keep what you have and try again later.");
+                await Refuse.WriteAsync(context, 507, "full", "The server's disk is full or takes nothing more: nothing was taken. Keep what you have and try again later.");
                 return true;
             case PostgresException { SqlState: PostgresErrorCodes.CharacterNotInRepertoire or PostgresErrorCodes.UntranslatableCharacter }:
                 await Refuse.WriteAsync(context, 400, "malformed", "A text has a character that cannot be kept: the one with the number 0.");

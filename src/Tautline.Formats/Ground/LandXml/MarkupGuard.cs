@@ -1,9 +1,11 @@
+using Tautline.Formats.Import;
+
 namespace Tautline.Formats.Ground.LandXml;
 
 /// <summary>
 /// Passes XML on, notes a document type, and stops where one tag goes on for longer than any tag does: the reader of XML would hold all of it.
 /// </summary>
-internal sealed class MarkupGuard(Stream inner) : Stream
+internal sealed class MarkupGuard(Stream inner) : ForwardStream
 {
     private const int LongestTag = 1 << 20; // bytes
 
@@ -12,17 +14,6 @@ internal sealed class MarkupGuard(Stream inner) : Stream
 
     /// <summary>Whether a document type declaration went by.</summary>
     public bool HasDoctype { get; private set; }
-
-    public override bool CanRead => true;
-    public override bool CanSeek => false;
-    public override bool CanWrite => false;
-    public override long Length => throw new NotSupportedException();
-
-    public override long Position
-    {
-        get => throw new NotSupportedException();
-        set => throw new NotSupportedException();
-    }
 
     public override int Read(Span<byte> buffer)
     {
@@ -43,14 +34,4 @@ internal sealed class MarkupGuard(Stream inner) : Stream
         HasDoctype |= _before == ('<' << 8 | '!') && letter == (byte)'D';
         _before = (_before << 8 | letter) & 0xFFFF;
     }
-
-    public override int Read(byte[] buffer, int offset, int count) => Read(buffer.AsSpan(offset, count));
-
-    public override void Flush() { }
-
-    public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
-
-    public override void SetLength(long value) => throw new NotSupportedException();
-
-    public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
 }

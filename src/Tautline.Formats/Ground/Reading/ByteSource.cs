@@ -1,3 +1,5 @@
+using Tautline.Formats.Import;
+
 namespace Tautline.Formats.Ground.Reading;
 
 /// <summary>The bytes of a file, to be read at any place.</summary>
@@ -50,13 +52,10 @@ internal abstract class ByteSource
 }
 
 /// <summary>A part of a source as a stream that is read in order.</summary>
-internal sealed class SourceStream(ByteSource source, long offset, long length) : Stream
+internal sealed class SourceStream(ByteSource source, long offset, long length) : ForwardStream
 {
     private long _at;
 
-    public override bool CanRead => true;
-    public override bool CanSeek => false;
-    public override bool CanWrite => false;
     public override long Length => length;
 
     public override long Position
@@ -72,14 +71,4 @@ internal sealed class SourceStream(ByteSource source, long offset, long length) 
         _at += got;
         return got;
     }
-
-    public override int Read(byte[] buffer, int offset, int count) => Read(buffer.AsSpan(offset, count));
-
-    public override void Flush() { }
-
-    public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
-
-    public override void SetLength(long value) => throw new NotSupportedException();
-
-    public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
 }

@@ -1,4 +1,5 @@
 using System.Text;
+using Tautline.Formats.Import;
 using Tautline.Formats.Sites.Dxf;
 
 namespace Tautline.Formats.Sites.Reading;
@@ -49,20 +50,9 @@ internal static class SiteSniffer
 }
 
 /// <summary>A stream that cannot go back, with the bytes already taken off it in front.</summary>
-internal sealed class HeadedStream(ReadOnlyMemory<byte> head, Stream rest) : Stream
+internal sealed class HeadedStream(ReadOnlyMemory<byte> head, Stream rest) : ForwardStream
 {
     private int _at;
-
-    public override bool CanRead => true;
-    public override bool CanSeek => false;
-    public override bool CanWrite => false;
-    public override long Length => throw new NotSupportedException();
-
-    public override long Position
-    {
-        get => throw new NotSupportedException();
-        set => throw new NotSupportedException();
-    }
 
     public override int Read(Span<byte> buffer)
     {
@@ -72,14 +62,4 @@ internal sealed class HeadedStream(ReadOnlyMemory<byte> head, Stream rest) : Str
         _at += count;
         return count;
     }
-
-    public override int Read(byte[] buffer, int offset, int count) => Read(buffer.AsSpan(offset, count));
-
-    public override void Flush() { }
-
-    public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
-
-    public override void SetLength(long value) => throw new NotSupportedException();
-
-    public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
 }
